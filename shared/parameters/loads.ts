@@ -1,0 +1,3 @@
+import { parametersOf } from '#shared/parameters/parameter.ts';
+
+export const loadsParameters = parametersOf({});

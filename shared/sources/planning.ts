@@ -1,0 +1,3 @@
+import { sourcesOf } from '#shared/sources/source.ts';
+
+export const planningSources = sourcesOf({});

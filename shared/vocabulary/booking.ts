@@ -1,0 +1,136 @@
+import { z } from 'zod';
+import { Polygon } from '#shared/vocabulary/geometry.ts';
+import { Id, LocalTime, Name, Note, Revision, Share, within } from '#shared/vocabulary/primitives.ts';
+
+export const eventKinds = ['concert', 'concert-in-the-round', 'festival', 'rink', 'dirt-show', 'ceremony', 'other'] as const;
+export type EventKind = (typeof eventKinds)[number];
+
+/** How far a booking has come, in the order it usually goes. */
+export const bookingStages = [
+  'enquiry',
+  'hold',
+  'offered',
+  'confirmed',
+  'advanced',
+  'building',
+  'live',
+  'striking',
+  'handed-back',
+  'recovering',
+  'certified',
+  'settled',
+  'archived',
+  'cancelled',
+] as const;
+
+/** What a zone of an event is for; each has its own stress. */
+export const zoneUses = [
+  'stage',
+  'wings',
+  'crane-pad',
+  'pit',
+  'thrust',
+  'standing',
+  'seating',
+  'mix-position',
+  'tower',
+  'haul-route',
+  'cable-run',
+  'catering',
+  'egress',
+  'rink',
+  'rink-walk',
+  'chiller-line',
+  'dirt-track',
+  'other',
+] as const;
+export type ZoneUse = (typeof zoneUses)[number];
+
+/** The ground one part of the event takes. A spot that lies in several belongs to the one listed first. */
+export const EventZone = z
+  .strictObject({
+    letter: z.string().regex(/^[A-Z][A-Z0-9]?$/, 'must be a capital letter, perhaps with one more letter or digit'),
+    name: Name,
+    use: z.enum(zoneUses),
+    outline: Polygon,
+  })
+  .readonly();
+export type EventZone = z.infer<typeof EventZone>;
+
+/** What stands on the covering. Anything but `open` shuts out all light, whatever the covering passes. */
+export const loadings = ['open', 'chairs', 'stage', 'deck', 'plant', 'ice', 'fill'] as const;
+
+/** Things done to a covering between its on and its off, each from hour to hour, every day it lies. */
+export const careKinds = ['lift', 'prop', 'mist', 'sub-surface-air'] as const;
+export const Care = z
+  .strictObject({ kind: z.enum(careKinds), from: LocalTime, until: LocalTime, /** Share of the zone it reaches. */ share: Share })
+  .refine((care) => care.until > care.from, { path: ['until'], message: 'must be after it starts' })
+  .readonly();
+export type Care = z.infer<typeof Care>;
+
+/** One covering on one zone from hour to hour. */
+export const Layer = z
+  .strictObject({
+    zone: z.string(),
+    covering: Id,
+    on: LocalTime,
+    off: LocalTime,
+    loading: z.enum(loadings),
+    /** Share of light left by dirt on the covering. */
+    cleanliness: Share,
+    /** Leg load on one base plate and the plate's side; null where nothing stands on legs. */
+    legs: z
+      .strictObject({ load: within(0, 500, 'kN'), plate: within(0.05, 3, 'm'), spacing: within(0.3, 20, 'm') })
+      .readonly()
+      .nullable(),
+    /** °C the ice is held at; null where there is none. */
+    iceTemperature: within(-20, 0, '°C').nullable(),
+    care: z.array(Care).max(60).readonly(),
+  })
+  .refine((layer) => layer.off > layer.on, { path: ['off'], message: 'must be after it goes on' })
+  .readonly();
+export type Layer = z.infer<typeof Layer>;
+
+export const activities = ['seated', 'standing', 'dancing', 'walking', 'skating', 'working'] as const;
+
+/** People in a zone for some hours. */
+export const Crowd = z
+  .strictObject({
+    zone: z.string(),
+    from: LocalTime,
+    until: LocalTime,
+    /** people per m² */ density: within(0, 6, 'people/m²'),
+    activity: z.enum(activities),
+  })
+  .refine((crowd) => crowd.until > crowd.from, { path: ['until'], message: 'must be after it starts' })
+  .readonly();
+export type Crowd = z.infer<typeof Crowd>;
+
+/** One class of machine crossing a zone a number of times. */
+export const Traffic = z
+  .strictObject({
+    zone: z.string(),
+    vehicle: Id,
+    at: LocalTime,
+    passes: z.int().min(1).max(5000),
+    /** Whether it turns there. */ turning: z.boolean(),
+  })
+  .readonly();
+export type Traffic = z.infer<typeof Traffic>;
+
+export const Booking = z
+  .strictObject({
+    id: Id,
+    revision: Revision,
+    venueId: Id,
+    name: Name,
+    kind: z.enum(eventKinds),
+    stage: z.enum(bookingStages),
+    note: Note,
+    zones: z.array(EventZone).max(40).readonly(),
+    layers: z.array(Layer).max(200).readonly(),
+    crowds: z.array(Crowd).max(200).readonly(),
+    traffic: z.array(Traffic).max(200).readonly(),
+  })
+  .readonly();
+export type Booking = z.infer<typeof Booking>;
