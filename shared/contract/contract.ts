@@ -4,7 +4,10 @@ import { asks, changes, works } from '#shared/contract/operation.ts';
 import { Booking, eventKinds, bookingStages } from '#shared/vocabulary/booking.ts';
 import { Covering } from '#shared/vocabulary/covering.ts';
 import { Forecast, ForecastRun } from '#shared/vocabulary/forecast.ts';
-import { Id, LocalTime, Revision } from '#shared/vocabulary/primitives.ts';
+import { DoneJob, Lock, RecoveryPlan } from '#shared/vocabulary/plan.ts';
+import { Id, LocalDate, LocalTime, Revision, Share } from '#shared/vocabulary/primitives.ts';
+import { WeatherOfDay, WeatherReading, dayStandings } from '#shared/vocabulary/weather.ts';
+import { unitSystems } from '#shared/units/quantity.ts';
 import { Vehicle } from '#shared/vocabulary/vehicle.ts';
 import { Fixture, Venue } from '#shared/vocabulary/venue.ts';
 
@@ -61,6 +64,37 @@ export type VenueDocument = z.infer<typeof VenueDocument>;
 /** A file the application wrote; `base64` holds its bytes. */
 export const WrittenFile = z.strictObject({ fileName: z.string(), mediaType: z.string(), base64: z.string() }).readonly();
 export type WrittenFile = z.infer<typeof WrittenFile>;
+
+/** A kept plan: made from one frozen forecast, never changed afterwards. */
+export const PlanRun = z
+  .strictObject({
+    id: Id,
+    forecastId: Id,
+    venueId: Id,
+    bookingId: Id.nullable(),
+    fixtureId: Id,
+    createdAt: z.string(),
+    now: LocalTime,
+    plan: RecoveryPlan,
+  })
+  .readonly();
+export type PlanRun = z.infer<typeof PlanRun>;
+const PlanLine = z
+  .strictObject({
+    id: Id,
+    forecastId: Id,
+    bookingId: Id.nullable(),
+    fixtureId: Id,
+    createdAt: z.string(),
+    jobs: z.int(),
+    orders: z.int(),
+    total: z.number(),
+  })
+  .readonly();
+
+/** What can be printed or exported from a plan. */
+export const paperKinds = ['recovery-report', 'calendar', 'zone-table', 'job-table', 'sod-table'] as const;
+export type PaperKind = (typeof paperKinds)[number];
 
 /** What a forecast is asked of: a stored booking, one not stored (to try something), or none. */
 const ForecastQuestion = {
@@ -130,6 +164,125 @@ export const contract = {
   ),
   'forecast/list': asks('The kept runs of a venue, newest first', byVenue, z.array(RunLine)),
   'forecast/read': asks('One kept run', byId, ForecastRun),
+
+  'plan/make': works(
+    'Plan the recovery after a kept forecast, with its sod order',
+    z.strictObject({
+      forecastId: Id,
+      /** The moment from which something can still be decided; null: now. */
+      now: LocalTime.nullable(),
+      locks: z.array(Lock).max(60).readonly(),
+      done: z.array(DoneJob).max(400).readonly(),
+      /** The plan that this one replaces and prefers to keep. */
+      instead: Id.nullable(),
+    }),
+    PlanRun,
+  ),
+  'plan/list': asks('The kept plans of a venue, newest first', byVenue, z.array(PlanLine)),
+  'plan/read': asks('One kept plan', byId, PlanRun),
+
+  'report/write': asks(
+    'Write a paper or a table from a kept plan',
+    z.strictObject({ planId: Id, kind: z.enum(paperKinds), paper: z.enum(['letter', 'a4']), units: z.enum(unitSystems) }),
+    WrittenFile,
+  ),
+
+  'light/month': asks(
+    'Light on the turf by zone on the mean day of a month',
+    z.strictObject({ venueId: Id, month: z.int().min(1).max(12) }),
+    z
+      .strictObject({
+        month: z.int(),
+        /** mol/m²/d on open ground. */
+        open: z.number(),
+        zones: z
+          .array(
+            z
+              .strictObject({
+                letter: z.string(),
+                name: z.string(),
+                area: z.number(),
+                mean: z.number(),
+                darkest: z.number(),
+                brightest: z.number(),
+              })
+              .readonly(),
+          )
+          .readonly(),
+        cells: z
+          .strictObject({ size: z.number(), x: z.array(z.number()), y: z.array(z.number()), light: z.array(z.number()) })
+          .readonly(),
+      })
+      .readonly(),
+  ),
+  'light/shadow': asks(
+    'Where the stands throw their shadow at an hour',
+    z.strictObject({ venueId: Id, at: LocalTime }),
+    z
+      .strictObject({
+        altitude: z.number(),
+        azimuth: z.number(),
+        size: z.number(),
+        x: z.array(z.number()),
+        y: z.array(z.number()),
+        lit: z.array(Share),
+      })
+      .readonly(),
+  ),
+  'climate/day': asks(
+    'Temperature of the crowns hour by hour under each covering on one day',
+    z.strictObject({
+      venueId: Id,
+      date: LocalDate,
+      /** Coverings to compare; empty for all. */
+      coverings: z.array(Id).max(100).readonly(),
+      /** °C; null for the usual day of the season. */
+      maximum: z.number().min(-60).max(58).nullable(),
+      minimum: z.number().min(-70).max(45).nullable(),
+      /** Day of lying that is shown, 1 the first. */
+      dayOfLying: z.int().min(1).max(30),
+    }),
+    z
+      .strictObject({
+        air: z.array(z.number()).readonly(),
+        under: z
+          .array(
+            z
+              .strictObject({
+                covering: Id,
+                name: z.string(),
+                hourly: z.array(z.number()).readonly(),
+                mean: z.number(),
+                maximum: z.number(),
+              })
+              .readonly(),
+          )
+          .readonly(),
+      })
+      .readonly(),
+  ),
+
+  'weather/import': changes(
+    'Take in observed years from a weather file (CSV or EPW)',
+    z.strictObject({ venueId: Id, format: z.enum(['csv', 'epw']), fileName: z.string().min(1).max(200), text: z.string() }),
+    WeatherReading,
+  ),
+  'weather/set-days': changes(
+    'Log actual days, or enter the days expected next',
+    z.strictObject({ venueId: Id, standing: z.enum(dayStandings), days: z.array(WeatherOfDay).max(400).readonly() }),
+    z.strictObject({ days: z.int() }).readonly(),
+  ),
+  'weather/read': asks(
+    'What weather is known at a venue',
+    byVenue,
+    z
+      .strictObject({
+        observed: z.array(WeatherReading).readonly(),
+        actual: z.array(WeatherOfDay).readonly(),
+        expected: z.array(WeatherOfDay).readonly(),
+      })
+      .readonly(),
+  ),
 
   'job/read': asks('How far long work has come, and its result', z.strictObject({ id: z.string() }), Job),
   'job/cancel': asks('Stop long work', z.strictObject({ id: z.string() }), Job),

@@ -1,21 +1,9 @@
 import { z } from 'zod';
+import { NotPossible } from '#shared/vocabulary/plan.ts';
 
 /** One field that was refused and why. `field` is a path such as `layers.2.off`. */
 export const Problem = z.strictObject({ field: z.string(), reason: z.string() }).readonly();
 export type Problem = z.infer<typeof Problem>;
-
-/** One way to make an impossible plan possible. */
-export const Mend = z
-  .strictObject({
-    /** What kind of help: more trucks, more crew, an earlier strike … */
-    kind: z.string(),
-    /** In the user's words with its size: "one more truck on two days". */
-    words: z.string(),
-    /** Added cost in minor units of the venue's currency; null where no price is entered. */
-    price: z.number().nullable(),
-  })
-  .readonly();
-export type Mend = z.infer<typeof Mend>;
 
 /** Everything that can go wrong, closed: no door ever throws. */
 export const Failure = z.discriminatedUnion('kind', [
@@ -23,13 +11,7 @@ export const Failure = z.discriminatedUnion('kind', [
   z.strictObject({ kind: z.literal('not-found'), message: z.string(), what: z.string(), id: z.string() }),
   z.strictObject({ kind: z.literal('conflict'), message: z.string(), what: z.string(), id: z.string() }),
   z.strictObject({ kind: z.literal('out-of-range'), message: z.string(), problems: z.array(Problem).readonly() }),
-  z.strictObject({
-    kind: z.literal('no-plan'),
-    message: z.string(),
-    reasons: z.array(z.string()).readonly(),
-    mends: z.array(Mend).readonly(),
-    firstPossible: z.string().nullable(),
-  }),
+  z.strictObject({ kind: z.literal('no-plan'), message: z.string(), because: NotPossible }),
   z.strictObject({ kind: z.literal('database-is-newer'), message: z.string() }),
   z.strictObject({ kind: z.literal('busy'), message: z.string() }),
   z.strictObject({ kind: z.literal('cancelled'), message: z.string() }),
