@@ -1,3 +1,167 @@
 import { sourcesOf } from '#shared/sources/source.ts';
 
-export const lightSources = sourcesOf({});
+export const lightSources = sourcesOf({
+  'duffie-beckman-2013': {
+    authors: 'Duffie & Beckman',
+    year: 2013,
+    title: 'Solar Engineering of Thermal Processes',
+    where: '4th edition, Wiley; sections 1.4 to 1.10, 2.10 to 2.13',
+  },
+  'cooper-1969': {
+    authors: 'Cooper',
+    year: 1969,
+    title: 'The absorption of radiation in solar stills',
+    where: 'Solar Energy 12(3):333–346',
+  },
+  'spencer-1971': {
+    authors: 'Spencer',
+    year: 1971,
+    title: 'Fourier series representation of the position of the sun',
+    where: 'Search 2(5):172',
+  },
+  'meeus-1998': {
+    authors: 'Meeus',
+    year: 1998,
+    title: 'Astronomical Algorithms',
+    where: '2nd edition, Willmann-Bell; chapters 7, 12, 16, 25, 27, 28',
+  },
+  'reda-andreas-2004': {
+    authors: 'Reda & Andreas',
+    year: 2004,
+    title: 'Solar position algorithm for solar radiation applications',
+    where: 'Solar Energy 76(5):577–589; NREL/TP-560-34302, revised 2008',
+  },
+  'usno-sun-tables': {
+    authors: 'US Naval Observatory',
+    year: 2015,
+    title: 'Rise, set and transit tables of the sun; altitude and azimuth tables',
+    where: 'Astronomical Applications, quoted in the tests of the open library pvlib-python',
+  },
+  'nws-daily-climate': {
+    authors: 'US National Weather Service',
+    year: 2024,
+    title: 'Daily climate report, Chicago O’Hare, 23 January 2024',
+    where: 'National Weather Service, Chicago',
+  },
+  'kalogirou-2009': {
+    authors: 'Kalogirou',
+    year: 2009,
+    title: 'Solar Energy Engineering: Processes and Systems',
+    where: 'Academic Press; chapter 2',
+  },
+  'pvlib-python': {
+    authors: 'Holmgren, Hansen & Mikofski',
+    year: 2018,
+    title: 'pvlib python: a python package for modeling solar energy systems',
+    where: 'Journal of Open Source Software 3(29):884; values of its test suite',
+  },
+  'erbs-1982': {
+    authors: 'Erbs, Klein & Duffie',
+    year: 1982,
+    title: 'Estimation of the diffuse radiation fraction for hourly, daily and monthly-average global radiation',
+    where: 'Solar Energy 28(4):293–302',
+  },
+  'collares-pereira-rabl-1979': {
+    authors: 'Collares-Pereira & Rabl',
+    year: 1979,
+    title:
+      'The average distribution of solar radiation: correlations between diffuse and hemispherical and between daily and hourly insolation values',
+    where: 'Solar Energy 22(2):155–164',
+  },
+  'liu-jordan-1960': {
+    authors: 'Liu & Jordan',
+    year: 1960,
+    title: 'The interrelationship and characteristic distribution of direct, diffuse and total solar radiation',
+    where: 'Solar Energy 4(3):1–19',
+  },
+  'ashrae-2009': {
+    authors: 'ASHRAE',
+    year: 2009,
+    title: 'Handbook of Fundamentals',
+    where: 'Chapter 14, Climatic design information',
+  },
+  'energyplus-auxiliary': {
+    authors: 'US Department of Energy',
+    year: null,
+    title: 'EnergyPlus Auxiliary Programs manual, weather statistics of San Francisco airport (TMY3, WMO 724940)',
+    where: 'EnergyPlus documentation',
+  },
+  'haurwitz-1945': {
+    authors: 'Haurwitz',
+    year: 1945,
+    title: 'Insolation in relation to cloudiness and cloud density',
+    where: 'Journal of Meteorology 2:154–166; 3:123–124 (1946)',
+  },
+  'oke-1987': {
+    authors: 'Oke',
+    year: 1987,
+    title: 'Boundary Layer Climates',
+    where: '2nd edition, Routledge',
+  },
+  'oke-1981': {
+    authors: 'Oke',
+    year: 1981,
+    title: 'Canyon geometry and the nocturnal urban heat island: comparison of scale model and field observations',
+    where: 'Journal of Climatology 1(3):237–254',
+  },
+  'johnson-watson-1984': {
+    authors: 'Johnson & Watson',
+    year: 1984,
+    title: 'The determination of view-factors in urban canyons',
+    where: 'Journal of Climate and Applied Meteorology 23:329–335',
+  },
+  'dozier-frew-1990': {
+    authors: 'Dozier & Frew',
+    year: 1990,
+    title: 'Rapid calculation of terrain parameters for radiation modeling from digital elevation data',
+    where: 'IEEE Transactions on Geoscience and Remote Sensing 28(5):963–969',
+  },
+  'harman-2004': {
+    authors: 'Harman, Best & Belcher',
+    year: 2004,
+    title: 'Radiative exchange in an urban street canyon',
+    where: 'Boundary-Layer Meteorology 110:301–316',
+  },
+  'howell-catalog': {
+    authors: 'Howell',
+    year: null,
+    title: 'A Catalog of Radiation Heat Transfer Configuration Factors',
+    where: 'University of Texas at Austin; factor B-4',
+  },
+  'passias-kallback-1984': {
+    authors: 'Passias & Källbäck',
+    year: 1984,
+    title: 'Shading effects in rows of solar cell panels',
+    where: 'Solar Cells 11(3):281–291',
+  },
+  'faust-logan-2018': {
+    authors: 'Faust & Logan',
+    year: 2018,
+    title: 'Daily light integral: a research review and high-resolution maps of the United States',
+    where: 'HortScience 53(9):1250–1257',
+  },
+  'logan-sams-faust-2016': {
+    authors: 'Logan, Sams & Faust',
+    year: 2016,
+    title: 'Daily light integral maps of the United States',
+    where: 'American Meteorological Society, 96th Annual Meeting, paper 289816',
+  },
+  'thimijan-heins-1983': {
+    authors: 'Thimijan & Heins',
+    year: 1983,
+    title: 'Photometric, radiometric, and quantum light units of measure: a review of procedures for interconversion',
+    where: 'HortScience 18(6):818–822',
+  },
+  'nrel-midc-par': {
+    authors: 'National Renewable Energy Laboratory',
+    year: null,
+    title: 'Photosynthetically active radiation: conversion by wavelength',
+    where: 'Measurement and Instrumentation Data Center, PAR page',
+  },
+  'torres-lopez-2010': {
+    authors: 'Torres & Lopez',
+    year: 2010,
+    title: 'Measuring daily light integral in a greenhouse',
+    where: 'Purdue Extension HO-238-W',
+  },
+});
