@@ -1,0 +1,8 @@
+import { foresee } from '#engine/forecast/foresee.ts';
+import type { ForecastQuestion } from '#engine/forecast/question.ts';
+import { serveTasks } from '#platform/workers/serve-tasks.ts';
+
+/** Entry of a worker thread: every task of `Tasks` by its name. */
+serveTasks({
+  foresee: (question: ForecastQuestion, report) => foresee(question, report),
+});

@@ -1,0 +1,56 @@
+import type { OperationName } from '#shared/contract/contract.ts';
+import type { Service } from '#services/needs.ts';
+import { listBookings } from '#services/booking/list.ts';
+import { readBooking } from '#services/booking/read.ts';
+import { removeBooking } from '#services/booking/remove.ts';
+import { saveBooking } from '#services/booking/save.ts';
+import { readCatalogue } from '#services/catalogue/read.ts';
+import { listCoverings } from '#services/covering/list.ts';
+import { saveCovering } from '#services/covering/save.ts';
+import { listFixtures } from '#services/fixture/list.ts';
+import { removeFixture } from '#services/fixture/remove.ts';
+import { saveFixture } from '#services/fixture/save.ts';
+import { listForecasts } from '#services/forecast/list.ts';
+import { previewForecast } from '#services/forecast/preview.ts';
+import { readForecast } from '#services/forecast/read.ts';
+import { runForecast } from '#services/forecast/run.ts';
+import { cancelJob } from '#services/job/cancel.ts';
+import { readJob } from '#services/job/read.ts';
+import { listVehicles } from '#services/vehicle/list.ts';
+import { saveVehicle } from '#services/vehicle/save.ts';
+import { exportVenue } from '#services/venue/export.ts';
+import { importVenue } from '#services/venue/import.ts';
+import { listVenues } from '#services/venue/list.ts';
+import { readVenue } from '#services/venue/read.ts';
+import { removeVenue } from '#services/venue/remove.ts';
+import { saveVenue } from '#services/venue/save.ts';
+import { aboutWorkspace } from '#services/workspace/about.ts';
+
+/** Every operation and the service that answers it. One that is missing does not compile. */
+export const handlers: { readonly [Name in OperationName]: Service<Name> } = {
+  'workspace/about': aboutWorkspace,
+  'catalogue/read': readCatalogue,
+  'venue/list': listVenues,
+  'venue/read': readVenue,
+  'venue/save': saveVenue,
+  'venue/remove': removeVenue,
+  'venue/export': exportVenue,
+  'venue/import': importVenue,
+  'covering/list': listCoverings,
+  'covering/save': saveCovering,
+  'vehicle/list': listVehicles,
+  'vehicle/save': saveVehicle,
+  'fixture/list': listFixtures,
+  'fixture/save': saveFixture,
+  'fixture/remove': removeFixture,
+  'booking/list': listBookings,
+  'booking/read': readBooking,
+  'booking/save': saveBooking,
+  'booking/remove': removeBooking,
+  'forecast/run': runForecast,
+  'forecast/preview': previewForecast,
+  'forecast/list': listForecasts,
+  'forecast/read': readForecast,
+  'job/read': readJob,
+  'job/cancel': cancelJob,
+};

@@ -1,0 +1,60 @@
+import type { z } from 'zod';
+import type { Contract, OperationName, ReplyOf } from '#shared/contract/contract.ts';
+import type { Answer } from '#shared/contract/failure.ts';
+import type { Job, Progress } from '#shared/contract/job.ts';
+import type { Forecast } from '#shared/vocabulary/forecast.ts';
+import type { ForecastQuestion } from '#engine/forecast/question.ts';
+import type { Store } from '#store/store.ts';
+
+/** Long calculations that run beside the program, by name: what each takes and gives. */
+export interface Tasks {
+  readonly foresee: { readonly input: ForecastQuestion; readonly output: Forecast };
+}
+export type TaskName = keyof Tasks;
+
+/** What long work is given: where it says how far it is, and how it learns that nobody wants it any more. */
+export interface Work {
+  readonly report: (progress: Progress) => void;
+  readonly signal: AbortSignal;
+}
+
+/** Runs one calculation. `urgent` ones have a worker kept for them. Rejects when it fails or is cancelled. */
+export type Compute = <Name extends TaskName>(
+  task: Name,
+  input: Tasks[Name]['input'],
+  wishes?: Partial<Work> & { readonly urgent?: boolean },
+) => Promise<Tasks[Name]['output']>;
+
+/** Long work that was accepted: the gate runs it as a job. */
+export type LongWork<Value> = (work: Work) => Promise<Answer<Value>>;
+
+/** The jobs of this program, running and lately ended. */
+export interface Jobs {
+  find(id: string): Job | null;
+  /** Asks a job to stop and waits until it has; one that has ended stays as it is. */
+  cancel(id: string): Promise<Job | null>;
+}
+
+/** Everything a service may reach for. Tests hand in their own. */
+export interface Needs {
+  readonly store: Store;
+  /** Epoch ms. */
+  readonly now: () => number;
+  /** A new id that nothing else has. */
+  readonly newId: () => string;
+  readonly compute: Compute;
+  readonly jobs: Jobs;
+  /** Version of the program. */
+  readonly version: string;
+}
+
+/** A request as the gate hands it on: checked, names trimmed. */
+export type Checked<Name extends OperationName> = z.output<Contract[Name]['request']>;
+
+/** What a service answers: a value, or for long work the work itself once everything that can be refused at once has been. */
+export type Served<Name extends OperationName> = Answer<
+  Contract[Name]['long'] extends true ? LongWork<ReplyOf<Name>> : ReplyOf<Name>
+>;
+
+/** One operation: the shape of the request was checked, all else is the service's to check. */
+export type Service<Name extends OperationName> = (needs: Needs, request: Checked<Name>) => Served<Name> | Promise<Served<Name>>;

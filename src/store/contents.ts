@@ -1,0 +1,19 @@
+import { Covering } from '#shared/vocabulary/covering.ts';
+import { Vehicle } from '#shared/vocabulary/vehicle.ts';
+import { bookingsIn } from '#store/bookings.ts';
+import { classesIn } from '#store/classes.ts';
+import { fixturesIn } from '#store/fixtures.ts';
+import type { Work } from '#store/revisions.ts';
+import { runsIn } from '#store/runs.ts';
+import type { Contents } from '#store/store.ts';
+import { venuesIn } from '#store/venues.ts';
+
+/** Everything in the workspace as one transaction sees it. */
+export const contentsIn = (work: Work): Contents => ({
+  venues: venuesIn(work),
+  coverings: classesIn(work, 'coverings', Covering),
+  vehicles: classesIn(work, 'vehicles', Vehicle),
+  fixtures: fixturesIn(work),
+  bookings: bookingsIn(work),
+  runs: runsIn(work),
+});

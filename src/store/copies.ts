@@ -1,0 +1,143 @@
+import { existsSync, mkdirSync, readdirSync, renameSync, rmSync } from 'node:fs';
+import { copyFile, open, rm } from 'node:fs/promises';
+import { basename, dirname, extname, join } from 'node:path';
+import Database from 'better-sqlite3';
+import { workspaceId } from '#store/file-facts.ts';
+
+/** Why a copy was made: by the clock, before a migration, because somebody asked, or a file put aside when a copy took its place. */
+export type CopyReason = 'scheduled' | 'before-migration' | 'asked' | 'put-aside';
+
+export interface Copy {
+  readonly path: string;
+  /** Epoch ms. */
+  readonly madeAt: number;
+  readonly reason: CopyReason;
+}
+
+const stemOf = (file: string): string => basename(file, extname(file));
+
+/** The folder beside a workspace file that holds its copies. */
+export const copiesFolder = (file: string): string => join(dirname(file), `${stemOf(file)}-copies`);
+
+const stamp = (epochMs: number): string => new Date(epochMs).toISOString().replaceAll(':', '-');
+const namePattern = /^(\d{4}-\d\d-\d\dT\d\d-\d\d-\d\d\.\d{3}Z)\.(scheduled|before-migration|asked|put-aside)\.fieldback$/;
+
+const readName = (folder: string, name: string): Copy | null => {
+  const [, made, reason] = namePattern.exec(name) ?? [];
+  if (!made || !reason) return null;
+  const madeAt = Date.parse(`${made.slice(0, 10)}T${made.slice(11).replaceAll('-', ':')}`);
+  return { path: join(folder, name), madeAt, reason: reason as CopyReason };
+};
+
+/** The copies of a workspace, newest first. Files put aside are not copies to go back to and are left out. */
+export const listCopies = (file: string): readonly Copy[] => {
+  const folder = copiesFolder(file);
+  if (!existsSync(folder)) return [];
+  return readdirSync(folder)
+    .map((name) => readName(folder, name))
+    .filter((copy) => copy !== null && copy.reason !== 'put-aside')
+    .toSorted((one, other) => other!.madeAt - one!.madeAt) as Copy[];
+};
+
+/** Whether a file is a whole workspace database of a version this program knows. */
+export const isGoodCopy = (path: string, newestVersion: number): boolean => {
+  let database: Database.Database | undefined;
+  try {
+    database = new Database(path, { readonly: true, fileMustExist: true });
+    const version = database.pragma('user_version', { simple: true }) as number;
+    return (
+      database.pragma('application_id', { simple: true }) === workspaceId &&
+      version >= 1 &&
+      version <= newestVersion &&
+      database.pragma('integrity_check(1)', { simple: true }) === 'ok'
+    );
+  } catch {
+    return false;
+  } finally {
+    database?.close();
+  }
+};
+
+/** The newest copy that proves good. */
+export const newestGoodCopy = (file: string, newestVersion: number): string | null =>
+  listCopies(file).find((copy) => isGoodCopy(copy.path, newestVersion))?.path ?? null;
+
+const flush = async (path: string): Promise<void> => {
+  const handle = await open(path, 'r+');
+  try {
+    await handle.sync();
+  } finally {
+    await handle.close();
+  }
+};
+
+/**
+ * Copies an open or closed workspace while others may write to it. The copy takes its name only when it is whole and checked: a file
+ * in the folder is never half a copy. Answers the path.
+ */
+export const makeCopy = async (file: string, now: number, reason: CopyReason): Promise<string> => {
+  const folder = copiesFolder(file);
+  mkdirSync(folder, { recursive: true });
+  const path = join(folder, `${stamp(now)}.${reason}.fieldback`);
+  const unfinished = `${path}.part`;
+  const source = new Database(file, { fileMustExist: true, timeout: 2000 });
+  try {
+    await source.backup(unfinished);
+  } catch (error) {
+    await rm(unfinished, { force: true });
+    throw error;
+  } finally {
+    source.close();
+  }
+  settleCopy(unfinished);
+  await flush(unfinished);
+  renameSync(unfinished, path);
+  return path;
+};
+
+/** Makes a copy one plain file without companions and proves it whole. */
+const settleCopy = (path: string): void => {
+  const copy = new Database(path);
+  try {
+    copy.pragma('journal_mode = delete');
+    const verdict = copy.pragma('integrity_check(1)', { simple: true });
+    if (verdict !== 'ok') throw new Error(`the copy did not prove whole: ${String(verdict)}`);
+  } catch (error) {
+    copy.close();
+    rmSync(path, { force: true });
+    throw error;
+  }
+  copy.close();
+};
+
+/** Removes all but the newest `keep` copies of each reason. */
+export const pruneCopies = (file: string, keep: number): void => {
+  const copies = listCopies(file);
+  for (const reason of ['scheduled', 'before-migration', 'asked'] satisfies CopyReason[]) {
+    for (const old of copies.filter((copy) => copy.reason === reason).slice(keep)) rmSync(old.path, { force: true });
+  }
+};
+
+/** Whether the last scheduled copy is older than `everyMs`; one from the future (the clock was set back) counts as old. */
+export const copyIsDue = (file: string, now: number, everyMs: number): boolean => {
+  const last = listCopies(file).find((copy) => copy.reason === 'scheduled');
+  return !last || Math.abs(now - last.madeAt) >= everyMs;
+};
+
+/**
+ * Puts a copy in the place of a workspace file that is closed. What stood there is moved into the folder of copies, never deleted.
+ * Throws when the copy does not prove good.
+ */
+export const restoreCopy = async (file: string, copy: string, now: number, newestVersion: number): Promise<void> => {
+  if (!isGoodCopy(copy, newestVersion)) throw new Error(`${copy} is not a whole workspace`);
+  const arriving = `${file}.arriving`;
+  await copyFile(copy, arriving);
+  await flush(arriving);
+  const folder = copiesFolder(file);
+  mkdirSync(folder, { recursive: true });
+  const aside = join(folder, `${stamp(now)}.put-aside.fieldback`);
+  for (const companion of ['', '-wal', '-shm']) {
+    if (existsSync(file + companion)) renameSync(file + companion, aside + companion);
+  }
+  renameSync(arriving, file);
+};

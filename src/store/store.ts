@@ -1,0 +1,73 @@
+import type { z } from 'zod';
+import type { contract } from '#shared/contract/contract.ts';
+import type { Booking } from '#shared/vocabulary/booking.ts';
+import type { Covering } from '#shared/vocabulary/covering.ts';
+import type { ForecastRun } from '#shared/vocabulary/forecast.ts';
+import type { Id } from '#shared/vocabulary/primitives.ts';
+import type { Vehicle } from '#shared/vocabulary/vehicle.ts';
+import type { Fixture, Venue } from '#shared/vocabulary/venue.ts';
+
+type LineOf<Name extends 'venue/list' | 'booking/list' | 'forecast/list'> = z.infer<(typeof contract)[Name]['reply']>[number];
+export type VenueLine = LineOf<'venue/list'>;
+export type BookingLine = LineOf<'booking/list'>;
+export type RunLine = LineOf<'forecast/list'>;
+
+/** What became of a save or a removal of a thing that carries a revision. */
+export type Stored<Value> =
+  | { readonly outcome: 'stored'; readonly value: Value }
+  /** Another revision stands in the file than the one named. */
+  | { readonly outcome: 'stale'; readonly standing: number }
+  | { readonly outcome: 'missing' };
+
+/** Things of one kind that carry a revision: revision 0 makes a new one, any other must be the one in the file. */
+export interface Revised<Value> {
+  find(id: Id): Promise<Value | null>;
+  save(value: Value): Promise<Stored<Value>>;
+  remove(id: Id, revision: number): Promise<Stored<null>>;
+}
+
+/** Classes without a revision: the last save stands. */
+export interface Classes<Value> {
+  list(): Promise<readonly Value[]>;
+  save(value: Value): Promise<void>;
+}
+
+/** A frozen run with what it was made from. */
+export interface KeptRun {
+  readonly run: ForecastRun;
+  readonly members: number;
+  readonly cellSize: number;
+  /** Canonical JSON of the question; `run.inputHash` is its SHA-256. */
+  readonly input: string;
+}
+
+/** Everything in a workspace, as one transaction sees it. */
+export interface Contents {
+  readonly venues: Revised<Venue> & { list(): Promise<readonly VenueLine[]> };
+  readonly coverings: Classes<Covering>;
+  readonly vehicles: Classes<Vehicle>;
+  readonly fixtures: Revised<Fixture> & { ofVenue(venueId: Id): Promise<readonly Fixture[]> };
+  readonly bookings: Revised<Booking> & {
+    /** In the order they begin; those without a covering come last. */
+    linesOfVenue(venueId: Id): Promise<readonly BookingLine[]>;
+    ofVenue(venueId: Id): Promise<readonly Booking[]>;
+  };
+  readonly runs: {
+    find(id: Id): Promise<ForecastRun | null>;
+    /** Canonical JSON of what a run was made from. */
+    inputOf(id: Id): Promise<string | null>;
+    linesOfVenue(venueId: Id): Promise<readonly RunLine[]>;
+    keep(run: KeptRun): Promise<void>;
+  };
+}
+
+/** One open workspace file. Errors of the database itself are thrown as they are (`SqliteError`). */
+export interface Store {
+  readonly file: string;
+  /** Name of the last migration the file has. */
+  readonly schemaVersion: string;
+  /** Reads inside one transaction: everything is seen as of one moment. */
+  read<Result>(work: (contents: Contents) => Promise<Result>): Promise<Result>;
+  /** Writes inside one transaction. Rolls back when `work` throws or answers `{ ok: false }`. Waits while another program writes. */
+  write<Result>(work: (contents: Contents) => Promise<Result>): Promise<Result>;
+}

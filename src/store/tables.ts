@@ -1,0 +1,51 @@
+import type { Booking } from '#shared/vocabulary/booking.ts';
+import type { Fixture } from '#shared/vocabulary/venue.ts';
+
+/** The tables as the migrations leave them. */
+export interface Tables {
+  workspace: { only_row: number; started_at: string };
+  venues: { id: string; revision: number; name: string; document: string };
+  coverings: ClassRow;
+  vehicles: ClassRow;
+  fixtures: {
+    id: string;
+    venue_id: string;
+    revision: number;
+    kind: Fixture['kind'];
+    name: string;
+    starts_at_venue_time: string;
+    ends_at_venue_time: string;
+  };
+  bookings: {
+    id: string;
+    venue_id: string;
+    revision: number;
+    name: string;
+    kind: Booking['kind'];
+    stage: Booking['stage'];
+    first_on_venue_time: string | null;
+    last_off_venue_time: string | null;
+    document: string;
+  };
+  forecast_runs: {
+    id: string;
+    venue_id: string;
+    booking_id: string | null;
+    fixture_id: string;
+    created_at: string;
+    members: number;
+    seed: number;
+    cell_size_m: number;
+    engine_version: string;
+    parameter_version: string;
+    input_sha256: string;
+    input_gzip: Uint8Array;
+    result_gzip: Uint8Array;
+  };
+}
+
+interface ClassRow {
+  id: string;
+  name: string;
+  document: string;
+}
