@@ -7,7 +7,7 @@ import { migrations } from '#migrations/index.ts';
 import { contentsIn } from '#store/contents.ts';
 import { copyIsDue, listCopies, makeCopy, newestGoodCopy, pruneCopies } from '#store/copies.ts';
 import { migrationNames, newestVersion, workspaceId } from '#store/file-facts.ts';
-import { isBusy, SharedFileDialect, whileBusy } from '#store/sqlite-dialect.ts';
+import { isBusy, ownWaitMs, SharedFileDialect, whileBusy } from '#store/sqlite-dialect.ts';
 import type { Contents, Store } from '#store/store.ts';
 import type { Tables } from '#store/tables.ts';
 import { OpeningRefused, type Trouble } from '#store/trouble.ts';
@@ -60,7 +60,7 @@ const open = async (wishes: OpeningWishes): Promise<OpenStore> => {
   const version = isNew(file) ? 0 : examine(file);
   if (version > 0 && version < newestVersion) await makeCopy(file, wishes.now(), 'before-migration');
 
-  const database = new Database(file, { timeout: 250 });
+  const database = new Database(file, { timeout: ownWaitMs });
   try {
     setUp(database);
     const kysely = new Kysely<Tables>({ dialect: new SharedFileDialect(database, wishes.waitMs) });
@@ -109,7 +109,7 @@ const examine = (file: string): number => {
   if (!statSync(file).isFile() || firstBytes(file) !== 'SQLite format 3\0') {
     throw new OpeningRefused('not-a-workspace', `${file} is not a Fieldback workspace. Choose another file.`);
   }
-  const database = new Database(file, { fileMustExist: true, timeout: 250 });
+  const database = new Database(file, { fileMustExist: true, timeout: ownWaitMs });
   try {
     const version = database.pragma('user_version', { simple: true }) as number;
     const id = database.pragma('application_id', { simple: true }) as number;

@@ -17,16 +17,19 @@ export const isBusy = (error: unknown): boolean => {
 
 /** Tries again while another connection holds the file, without holding up the program; the last error goes out. */
 export const whileBusy = async <Result>(waitMs: number, attempt: () => Promise<Result> | Result): Promise<Result> => {
-  const stepMs = 25;
-  for (let waited = 0; ; waited += stepMs) {
+  const begun = performance.now();
+  for (;;) {
     try {
       return await attempt();
     } catch (error) {
-      if (!isBusy(error) || waited >= waitMs) throw error;
-      await pause(stepMs);
+      if (!isBusy(error) || performance.now() - begun >= waitMs) throw error;
+      await pause(20);
     }
   }
 };
+
+/** ms that SQLite itself waits for a lock; it holds up the whole program, so it is short, and `whileBusy` does the waiting. */
+export const ownWaitMs = 50;
 
 /**
  * Takes the write lock when a transaction begins: one that reads first and asks for the lock later is refused at once when another

@@ -1,0 +1,134 @@
+import type { OperationName, VenueDocument } from '#shared/contract/contract.ts';
+import type { Job } from '#shared/contract/job.ts';
+import { expect } from 'vitest';
+import type { OpenDoor } from '#tests/contract/door.ts';
+import { boardFloor, cart, concert, homeDate, smallVenue } from '#tests/contract/small-venue.ts';
+
+/** The last value of each operation that answered; of long work its result. */
+export type Known = Map<OperationName, unknown>;
+
+export interface Step {
+  readonly name: OperationName;
+  readonly request: (known: Known) => unknown;
+  /** More than the shape: what the value must say. */
+  readonly then?: (value: unknown, known: Known) => void;
+}
+
+const ofVenue = { venueId: smallVenue.id };
+const asked = { ...ofVenue, fixtureId: homeDate.id };
+const idOf = (known: Known, name: OperationName): string => (known.get(name) as { id: string }).id;
+let lastJob = '';
+
+/**
+ * Every operation once, in an order in which each finds what it needs. A new operation is one more entry here: its name, and its
+ * request made from what is known by then.
+ */
+export const steps: readonly Step[] = [
+  { name: 'workspace/about', request: () => ({}) },
+  { name: 'catalogue/read', request: () => ({}) },
+  { name: 'covering/save', request: () => ({ covering: boardFloor }), then: (value) => expect(value).toEqual(boardFloor) },
+  { name: 'covering/list', request: () => ({}), then: (value) => expect(value).toContainEqual(boardFloor) },
+  { name: 'vehicle/save', request: () => ({ vehicle: cart }), then: (value) => expect(value).toEqual(cart) },
+  { name: 'vehicle/list', request: () => ({}), then: (value) => expect(value).toContainEqual(cart) },
+  {
+    name: 'venue/save',
+    request: () => ({ venue: smallVenue }),
+    then: (value) => expect(value).toEqual({ ...smallVenue, revision: 1 }),
+  },
+  {
+    name: 'venue/read',
+    request: () => ({ id: smallVenue.id }),
+    then: (value) => expect(value).toEqual({ ...smallVenue, revision: 1 }),
+  },
+  {
+    name: 'venue/list',
+    request: () => ({}),
+    then: (value) => expect(value).toContainEqual({ id: smallVenue.id, name: smallVenue.name, revision: 1 }),
+  },
+  {
+    name: 'fixture/save',
+    request: () => ({ fixture: homeDate }),
+    then: (value) => expect(value).toEqual({ ...homeDate, revision: 1 }),
+  },
+  { name: 'fixture/list', request: () => ofVenue, then: (value) => expect(value).toEqual([{ ...homeDate, revision: 1 }]) },
+  {
+    name: 'booking/save',
+    request: () => ({ booking: concert }),
+    then: (value) => expect(value).toEqual({ ...concert, revision: 1 }),
+  },
+  {
+    name: 'booking/read',
+    request: () => ({ id: concert.id }),
+    then: (value) => expect(value).toEqual({ ...concert, revision: 1 }),
+  },
+  {
+    name: 'booking/list',
+    request: () => ofVenue,
+    then: (value) => expect(value).toMatchObject([{ id: concert.id, firstOn: '2027-07-15T08:00', lastOff: '2027-07-18T14:00' }]),
+  },
+  {
+    name: 'venue/export',
+    request: () => ({ id: smallVenue.id }),
+    then: (value) =>
+      expect(value).toMatchObject({ coverings: [boardFloor], vehicles: [cart], bookings: [{ id: concert.id }], fixtures: [{}] }),
+  },
+  {
+    name: 'venue/import',
+    request: (known) => {
+      const document = known.get('venue/export') as VenueDocument;
+      const id = 'small-field-again';
+      return {
+        document: {
+          ...document,
+          venue: { ...document.venue, id },
+          fixtures: document.fixtures.map((fixture) => ({ ...fixture, venueId: id })),
+          bookings: document.bookings.map((booking) => ({ ...booking, venueId: id })),
+        },
+      };
+    },
+    then: (value) => expect(value).toMatchObject({ id: 'small-field-again', revision: 1 }),
+  },
+  {
+    name: 'forecast/preview',
+    request: () => ({ ...asked, booking: { ...concert, id: 'only-tried' }, cellSize: 2 }),
+    then: (value) => expect(value).toMatchObject({ members: 1, seed: 0 }),
+  },
+  {
+    name: 'forecast/run',
+    request: () => ({ ...asked, bookingId: concert.id, members: 2, seed: 7 }),
+    then: (value) => expect(value).toMatchObject({ ...asked, bookingId: concert.id, seed: 7, result: { members: 2, seed: 7 } }),
+  },
+  { name: 'job/read', request: () => ({ id: lastJob }), then: (value) => expect(value).toMatchObject({ state: 'done' }) },
+  { name: 'job/cancel', request: () => ({ id: lastJob }), then: (value) => expect(value).toMatchObject({ state: 'done' }) },
+  {
+    name: 'forecast/read',
+    request: (known) => ({ id: idOf(known, 'forecast/run') }),
+    then: (value, known) => expect(value).toEqual(known.get('forecast/run')),
+  },
+  {
+    name: 'forecast/list',
+    request: () => ofVenue,
+    then: (value, known) => expect(value).toMatchObject([{ id: idOf(known, 'forecast/run'), members: 2, seed: 7 }]),
+  },
+  { name: 'booking/remove', request: () => ({ id: concert.id, revision: 1 }) },
+  { name: 'fixture/remove', request: () => ({ id: homeDate.id, revision: 1 }) },
+  { name: 'venue/remove', request: () => ({ id: smallVenue.id, revision: 1 }) },
+];
+
+/** What the other tests begin with. */
+export const mainPath: readonly OperationName[] = ['covering/save', 'vehicle/save', 'venue/save', 'fixture/save', 'booking/save'];
+
+/** Waits until long work is done and answers its value. */
+export const ended = async (door: OpenDoor, job: Job): Promise<unknown> => {
+  lastJob = job.id;
+  let now = job;
+  while (now.state === 'running') {
+    await new Promise((resolve) => setTimeout(resolve, 20));
+    const answer = await door.answer('job/read', { id: job.id });
+    expect(answer).toMatchObject({ ok: true });
+    now = (answer as { value: Job }).value;
+  }
+  expect(now.failure).toBeUndefined();
+  expect(now.state).toBe('done');
+  return now.value;
+};
