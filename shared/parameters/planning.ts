@@ -1,3 +1,81 @@
+import { jobParameters } from '#shared/parameters/jobs.ts';
 import { parametersOf } from '#shared/parameters/parameter.ts';
 
-export const planningParameters = parametersOf({});
+export const planningParameters = {
+  ...jobParameters,
+  ...parametersOf({
+    'plan.work.share': {
+      meaning: 'Share of a shift that is work, breaks, fetching and washing down taken off',
+      value: 10 / 12,
+      unit: '1',
+      low: 0.5,
+      high: 1,
+      doubt: 0,
+      standing: 'our assumption',
+    },
+    'plan.rain.mask': {
+      meaning: 'Chance of rain from which a shift is not planned for dry work',
+      value: 0.6,
+      unit: '1',
+      low: 0.2,
+      high: 1,
+      doubt: 0,
+      standing: 'our assumption',
+    },
+    'plan.pause.longest': {
+      meaning: 'Longest time a begun job may lie still',
+      value: 36,
+      unit: 'h',
+      low: 0,
+      high: 96,
+      doubt: 0,
+      standing: 'our assumption',
+    },
+    'plan.move.price': {
+      meaning: 'What moving one job against the plan before counts in the comparison, in the venue’s currency',
+      value: 5,
+      unit: 'money',
+      low: 0,
+      high: 1000,
+      doubt: 0,
+      standing: 'our assumption',
+    },
+    'sod.density.moist': {
+      meaning: 'Density of moist sod with its soil, 115 lb/ft³',
+      value: 1842,
+      unit: 'kg/m³',
+      low: 1602,
+      high: 1922,
+      doubt: 0,
+      standing: 'common practice',
+    },
+    'sod.cut.hours': {
+      meaning: 'Time to cut and load one truck of sod',
+      value: 1,
+      unit: 'h',
+      low: 0.25,
+      high: 4,
+      doubt: 0,
+      standing: 'common practice',
+    },
+    'sod.roll.hours.cool': {
+      meaning: 'Longest time from harvest to laying in cool weather',
+      value: 36,
+      unit: 'h',
+      low: 12,
+      high: 48,
+      doubt: 0,
+      standing: 'recalled',
+      source: 'tpi-guideline',
+    },
+    'sod.roll.hours.hot': {
+      meaning: 'Longest time from harvest to laying above 85 °F',
+      value: 18,
+      unit: 'h',
+      low: 12,
+      high: 36,
+      doubt: 0,
+      standing: 'common practice',
+    },
+  }),
+} as const;

@@ -1,0 +1,274 @@
+import { monthOf } from '#shared/calendar/local-time.ts';
+import type { Step, TimedStep } from '#planner/job-steps.ts';
+import { shiftAt, stepsOf, timeStep } from '#planner/job-steps.ts';
+import type { Outlook, ReadinessTable } from '#planner/readiness-table.ts';
+import { readinessTable } from '#planner/readiness-table.ts';
+import type { HourClock } from '#planner/shift-calendar.ts';
+import { hourClock } from '#planner/shift-calendar.ts';
+import { sodUnits } from '#planner/sod-loads.ts';
+import type { WorkingHours } from '#planner/working-hours.ts';
+import { workingHours } from '#planner/working-hours.ts';
+import type {
+  DoneJob,
+  Job,
+  JobKind,
+  Programme,
+  ProgrammeKind,
+  RecoveryProblem,
+  RecoveryWindow,
+  RecoveryZone,
+} from '#shared/vocabulary/plan.ts';
+import type { Farm } from '#shared/vocabulary/resources.ts';
+
+/** A problem with what follows from it at once. */
+export interface Setting {
+  readonly problem: RecoveryProblem;
+  readonly clock: HourClock;
+  readonly hours: WorkingHours;
+  readonly jobs: ReadonlyMap<JobKind, Job>;
+  readonly readiness: ReadinessTable;
+  readonly now: number;
+}
+
+export const settingOf = (problem: RecoveryProblem): Setting => {
+  const clock = hourClock(problem.shifts[0]!.start, problem.timeZone);
+  return {
+    problem,
+    clock,
+    hours: workingHours(problem, clock),
+    jobs: new Map(problem.jobs.map((job) => [job.kind, job])),
+    readiness: readinessTable(problem),
+    now: clock.hourOf(problem.now),
+  };
+};
+
+/** One allowed start of a step, with the farm its sod comes from. */
+export interface StepStart {
+  readonly timed: TimedStep;
+  /** Number of the farm; null where the step lays no sod. */
+  readonly farm: number | null;
+}
+
+/** A programme a zone can take in a window, with every allowed start of its steps. */
+export interface ZoneOption {
+  readonly zone: RecoveryZone;
+  readonly window: RecoveryWindow;
+  readonly programme: Programme;
+  readonly steps: readonly Step[];
+  readonly starts: readonly (readonly StepStart[])[];
+  /** Latest end, h since the first shift. */
+  readonly deadline: number;
+  /** Jobs of it that are over. */
+  readonly done: readonly DoneJob[];
+  /** Outlook by the hour the last step ends, after a programme in the window before. */
+  outlook(finish: number | null, after: ProgrammeKind | null): Outlook | null;
+}
+
+/** A programme that a zone cannot take in a window, and the rule met last. */
+export interface ClosedOption {
+  readonly zone: string;
+  readonly window: string;
+  readonly programme: ProgrammeKind;
+  readonly reason: string;
+}
+
+/** Hour by which the work of a programme must be over: home date − test − paint − time in hand − settling of new turf. */
+export const deadlineOf = (setting: Setting, window: RecoveryWindow, programme: Programme): number => {
+  const { rules } = setting.problem;
+  const laid = programme.jobs.includes('lay') || programme.jobs.includes('lay-carpet');
+  return setting.clock.hourOf(window.homeDate) - rules.certifyLead - rules.paint - rules.contingency - (laid ? rules.settle : 0);
+};
+
+export interface OptionLimits {
+  /** Programme of the window before, where it is already chosen; absent: any. */
+  readonly after?: ProgrammeKind;
+  /** Programmes that may precede it in the window before, where none is chosen. */
+  readonly possibleBefore?: readonly ProgrammeKind[];
+  /** Every chance of being ready is accepted: asked only when no plan exists. */
+  readonly readyOrNot?: boolean;
+}
+
+/** A programme for a zone and window with its allowed starts, or the reason why there is none. */
+export const zoneOption = (
+  setting: Setting,
+  zone: RecoveryZone,
+  window: RecoveryWindow,
+  programme: Programme,
+  limits: OptionLimits = {},
+): ZoneOption | ClosedOption => {
+  const { problem, readiness } = setting;
+  const closed = (reason: string): ClosedOption => ({ zone: zone.letter, window: window.id, programme: programme.kind, reason });
+  if (!readiness.knows(zone.letter, window.id, programme.kind)) return closed('there is no forecast for it');
+  const done = problem.done.filter((job) => job.zone === zone.letter && job.window === window.id);
+  const foreign = done.find((job) => !programme.jobs.includes(job.job));
+  if (foreign) return closed(`${foreign.job} has been done, which is not part of it`);
+  const doneKinds = new Set(done.map(({ job }) => job));
+  const lastDone = programme.jobs.findLastIndex((kind) => doneKinds.has(kind));
+  const isOver = new Set(programme.jobs.slice(0, lastDone + 1));
+  const steps = stepsOf(programme, zone.area, setting.jobs, problem.settings.workShare, isOver);
+  const deadline = deadlineOf(setting, window, programme);
+  const outlook = (finish: number | null, after: ProgrammeKind | null): Outlook | null => {
+    const from = window.zones.find(({ letter }) => letter === zone.letter)!.from;
+    const over = finish === null ? lastEnd(setting, done) : finish;
+    const day = over === null ? from.slice(0, 10) : setting.clock.timeAt(over).slice(0, 10);
+    return readiness.at(zone.letter, window.id, programme.kind, after, day);
+  };
+  const ready = (finish: number | null): boolean => {
+    const before = limits.after !== undefined ? [limits.after] : (limits.possibleBefore ?? [null]);
+    return before.some((after) => {
+      const found = outlook(finish, after);
+      return found !== null && (limits.readyOrNot || found.chance >= problem.rules.chanceNeeded - 1e-9);
+    });
+  };
+  const option = { zone, window, programme, steps, deadline, done, outlook };
+  if (steps.length === 0) {
+    return ready(null) ? { ...option, starts: [] } : closed(notReadyWords(problem, outlook(null, limits.after ?? null)));
+  }
+  const all = steps.map((step) => allowedStarts(setting, zone, window, step, programme));
+  const empty = all.findIndex(({ starts }) => starts.length === 0);
+  if (empty >= 0) return closed(`${nameOf(steps[empty]!)} cannot start: ${all[empty]!.reason}`);
+  let starts = chained(
+    steps,
+    all.map(({ starts: some }) => some),
+    earliestAfterDone(setting, done, steps[0]!),
+  );
+  if (starts.some((some) => some.length === 0)) {
+    return closed(
+      `its jobs do not follow each other in the time there is${all.some(({ reason }) => reason) ? ` (${all.find(({ reason }) => reason)!.reason})` : ''}`,
+    );
+  }
+  const inTime = starts.at(-1)!.filter(({ timed }) => timed.end <= deadline + 1e-9);
+  if (inTime.length === 0) {
+    const late = Math.ceil(Math.min(...starts.at(-1)!.map(({ timed }) => timed.end)) - deadline);
+    return closed(`its last job would end ${late} h after ${setting.clock.timeAt(deadline).replace('T', ' ')}, the latest hour`);
+  }
+  const inReadiness = inTime.filter(({ timed }) => ready(timed.end));
+  if (inReadiness.length === 0) {
+    return closed(notReadyWords(problem, outlook(Math.min(...inTime.map(({ timed }) => timed.end)), limits.after ?? null)));
+  }
+  starts = chained(steps, [...starts.slice(0, -1), inReadiness], earliestAfterDone(setting, done, steps[0]!));
+  return { ...option, starts };
+};
+
+const notReadyWords = (problem: RecoveryProblem, outlook: Outlook | null): string =>
+  outlook === null
+    ? 'the forecast does not reach that day'
+    : `the chance of being ready is ${Math.round(outlook.chance * 100)} %, ${Math.round(problem.rules.chanceNeeded * 100)} % are asked for`;
+
+export const nameOf = (step: Step): string => step.jobs.map(({ job }) => job.name).join(', ');
+
+const lastEnd = (setting: Setting, done: readonly DoneJob[]): number | null =>
+  done.length === 0 ? null : Math.max(...done.map(({ end }) => setting.clock.hourOf(end)));
+
+/** Span in which the first open step may start after the jobs that are over. */
+const earliestAfterDone = (setting: Setting, done: readonly DoneJob[], first: Step): readonly [number, number] => {
+  const end = lastEnd(setting, done);
+  if (end === null) return [-Infinity, Infinity];
+  return [end + first.lagAtLeast, first.lagAtMost === null ? Infinity : end + first.lagAtMost];
+};
+
+/** Leaves out every start that no chain of the programme can use, looking forward and backward. */
+const chained = (
+  steps: readonly Step[],
+  all: readonly (readonly StepStart[])[],
+  [earliest, latest]: readonly [number, number],
+): readonly (readonly StepStart[])[] => {
+  const starts = all.map((some) => [...some]);
+  starts[0] = starts[0]!.filter(({ timed }) => timed.at >= earliest - 1e-9 && timed.at <= latest + 1e-9);
+  for (let step = 1; step < starts.length; step += 1) {
+    const ready = Math.min(...starts[step - 1]!.map(({ timed }) => timed.end)) + steps[step]!.lagAtLeast;
+    const last = Math.max(...starts[step - 1]!.map(({ timed }) => timed.end)) + (steps[step]!.lagAtMost ?? Infinity);
+    starts[step] = starts[step]!.filter(({ timed }) => timed.at >= ready - 1e-9 && timed.at <= last + 1e-9);
+  }
+  for (let step = starts.length - 2; step >= 0; step -= 1) {
+    const needed = Math.max(...starts[step + 1]!.map(({ timed }) => timed.at)) - steps[step + 1]!.lagAtLeast;
+    const first = Math.min(...starts[step + 1]!.map(({ timed }) => timed.at)) - (steps[step + 1]!.lagAtMost ?? Infinity);
+    starts[step] = starts[step]!.filter(({ timed }) => timed.end <= needed + 1e-9 && timed.end >= first - 1e-9);
+  }
+  return starts;
+};
+
+/** Every shift in which a step may begin, and why the last of the others fell away. */
+const allowedStarts = (
+  setting: Setting,
+  zone: RecoveryZone,
+  window: RecoveryWindow,
+  step: Step,
+  programme: Programme,
+): { readonly starts: readonly StepStart[]; readonly reason: string } => {
+  const { problem, clock, hours } = setting;
+  const clear = clock.hourOf(window.zones.find(({ letter }) => letter === zone.letter)!.from) + problem.rules.rest;
+  const earliest = Math.max(clear, setting.now);
+  const home = clock.hourOf(window.homeDate);
+  const missing = step.jobs.find(({ job }) => job.machine !== null && !(problem.workforce.machines[job.machine] ?? 0));
+  if (missing) return { starts: [], reason: `there is no ${missing.job.machine}` };
+  const starts: StepStart[] = [];
+  let reason = 'no shift lies between the last covering and the home date';
+  for (
+    let shift = Math.max(0, shiftAt(earliest, hours));
+    shift < hours.shifts.length && hours.shifts[shift]![0] < home;
+    shift += 1
+  ) {
+    const timed = timeStep(step, shift, zone.letter, earliest, hours, problem.settings);
+    if (timed === null || timed.end > home) {
+      const blocker = hours.blocker(shift, step.kind, zone.letter);
+      reason = blocker ? blockerWords(blocker, step.kind.crew, problem, shift) : 'no shift has enough free hours for it';
+      continue;
+    }
+    if (!step.laysSod) {
+      starts.push({ timed, farm: null });
+      continue;
+    }
+    problem.farms.forEach((farm, index) => {
+      const refusal = farmRefusal(setting, farm, programme, timed, zone);
+      if (refusal === null) starts.push({ timed, farm: index });
+      else reason = refusal;
+    });
+    if (problem.farms.length === 0) reason = 'there is no farm to order from';
+  }
+  return { starts, reason };
+};
+
+const blockerWords = (blocker: string, crew: number, problem: RecoveryProblem, shift: number): string =>
+  blocker === 'crew'
+    ? `it takes ${crew} people and there are ${(problem.shifts[shift]!.night ? problem.workforce.nightCrew : problem.workforce.dayCrew) + problem.workforce.overtimeCrew}`
+    : `the last shift it would fit into is closed by ${blocker}`;
+
+/** Why a farm cannot bring the sod of a lay in time; null where it can. */
+export const farmRefusal = (
+  setting: Setting,
+  farm: Farm,
+  programme: Programme,
+  lay: TimedStep,
+  zone: RecoveryZone,
+): string | null => {
+  const { problem, clock } = setting;
+  const units = sodUnits(farm, programme.sod!, problem.settings.sodDensity);
+  if (units === null) return `${farm.name} does not cut ${programme.sod} sod`;
+  if (!lockAllowsFarm(problem, zone, farm)) return 'another farm is agreed on';
+  const cutHours = problem.settings.cutHours;
+  if (lay.at - farm.haul - cutHours < setting.now + farm.notice - 1e-9) {
+    return `${farm.name} needs ${farm.notice} h of notice, ${cutHours} h to cut and ${farm.haul} h on the road`;
+  }
+  const area = zone.area * (1 + problem.rules.sodWaste);
+  if (area > farm.stock) return `${farm.name} has ${Math.round(farm.stock)} m² open for order`;
+  for (const { shift } of lay.jobs[0]!.work) {
+    const from = Math.max(lay.at, setting.hours.shifts[shift]![0]);
+    const day = clock.timeAt(from - farm.haul - cutHours).slice(0, 10);
+    if (farm.blockedDays.includes(day) || farm.closedMonths.includes(monthOf(day) + 1)) {
+      return `${farm.name} does not cut on ${day}`;
+    }
+    const limit = problem.shifts[shift]!.hot ? problem.settings.rollHoursHot : problem.settings.rollHours;
+    if (farm.haul + cutHours > limit) return `sod of ${farm.name} would lie more than ${limit} h in the roll`;
+  }
+  return null;
+};
+
+const lockAllowsFarm = (problem: RecoveryProblem, zone: RecoveryZone, farm: Farm): boolean =>
+  problem.locks.every((lock) => lock.zone !== zone.letter || lock.farm === null || lock.farm === farm.id);
+
+/** Programmes a lock leaves open for a zone and window. */
+export const unlockedProgrammes = (problem: RecoveryProblem, zone: string, window: string): readonly Programme[] => {
+  const lock = problem.locks.find((one) => one.zone === zone && one.window === window);
+  return lock ? problem.programmes.filter(({ kind }) => kind === lock.programme) : problem.programmes;
+};
