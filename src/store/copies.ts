@@ -1,4 +1,4 @@
-import { existsSync, mkdirSync, readdirSync, renameSync, rmSync } from 'node:fs';
+import { existsSync, mkdirSync, readdirSync, renameSync, rmSync, statSync } from 'node:fs';
 import { copyFile, open, rm } from 'node:fs/promises';
 import { basename, dirname, extname, join } from 'node:path';
 import Database from 'better-sqlite3';
@@ -32,7 +32,7 @@ const readName = (folder: string, name: string): Copy | null => {
 /** The copies of a workspace, newest first. Files put aside are not copies to go back to and are left out. */
 export const listCopies = (file: string): readonly Copy[] => {
   const folder = copiesFolder(file);
-  if (!existsSync(folder)) return [];
+  if (!statSync(folder, { throwIfNoEntry: false })?.isDirectory()) return [];
   return readdirSync(folder)
     .map((name) => readName(folder, name))
     .filter((copy) => copy !== null && copy.reason !== 'put-aside')

@@ -2,11 +2,11 @@ import { accessSync, constants, existsSync, mkdirSync, openSync, readSync, close
 import { dirname } from 'node:path';
 import Database from 'better-sqlite3';
 import { Kysely } from 'kysely';
-import { Migrator } from 'kysely/migration';
+import { Migrator, type Migration } from 'kysely/migration';
 import { migrations } from '#migrations/index.ts';
 import { contentsIn } from '#store/contents.ts';
 import { copyIsDue, listCopies, makeCopy, newestGoodCopy, pruneCopies } from '#store/copies.ts';
-import { migrationNames, newestVersion, workspaceId } from '#store/file-facts.ts';
+import { workspaceId } from '#store/file-facts.ts';
 import { isBusy, ownWaitMs, SharedFileDialect, whileBusy } from '#store/sqlite-dialect.ts';
 import type { Contents, Store } from '#store/store.ts';
 import type { Tables } from '#store/tables.ts';
@@ -22,6 +22,8 @@ export interface OpeningWishes {
   readonly fill: (contents: Contents) => Promise<void>;
   /** Scheduled copies: how often, and how many of each reason stay. */
   readonly copies: { readonly everyMs: number; readonly keep: number };
+  /** The migrations there are, by name; ours when left out. */
+  readonly migrations?: Readonly<Record<string, Migration>>;
   /** Told of what went wrong without stopping work, such as a copy that could not be made. */
   readonly log: (line: string) => void;
 }
@@ -48,24 +50,29 @@ export const openStore = async (wishes: OpeningWishes): Promise<Opening> => {
     const refused = error instanceof OpeningRefused ? error : refusalOf(error, wishes.file);
     if (!refused) throw error;
     const lost = refused.kind === 'damaged' || refused.kind === 'missing' || refused.kind === 'not-a-workspace';
-    const newestCopy = lost ? newestGoodCopy(wishes.file, newestVersion) : null;
+    const newestCopy = lost ? newestGoodCopy(wishes.file, namesOf(wishes).length) : null;
     const wayBack = newestCopy ? ` The newest good copy is ${newestCopy}; it can be put in its place.` : '';
     return { ok: false, trouble: { kind: refused.kind, message: refused.message + wayBack, newestCopy } };
   }
 };
 
+/** Names of the migrations in order; their number is the version of a file that has them all. */
+const namesOf = (wishes: OpeningWishes): readonly string[] => Object.keys(wishes.migrations ?? migrations).toSorted();
+
 const open = async (wishes: OpeningWishes): Promise<OpenStore> => {
   const { file } = wishes;
+  const names = namesOf(wishes);
+  const newest = names.length;
   readyFolder(file);
-  const version = isNew(file) ? 0 : examine(file);
-  if (version > 0 && version < newestVersion) await makeCopy(file, wishes.now(), 'before-migration');
+  const version = isNew(file) ? 0 : examine(file, names);
+  if (version > 0 && version < newest) await makeCopy(file, wishes.now(), 'before-migration');
 
   const database = new Database(file, { timeout: ownWaitMs });
   try {
     setUp(database);
     const kysely = new Kysely<Tables>({ dialect: new SharedFileDialect(database, wishes.waitMs) });
-    if (version < newestVersion) {
-      await migrate(kysely, file);
+    if (version < newest) {
+      await migrate(kysely, file, wishes.migrations ?? migrations);
       checkWhole(database, file);
     }
     const store = storeOn(kysely, wishes);
@@ -105,7 +112,7 @@ const isNew = (file: string): boolean => {
 };
 
 /** The version of an existing file, after everything that can be wrong with it has been looked at. Changes nothing. */
-const examine = (file: string): number => {
+const examine = (file: string, names: readonly string[]): number => {
   if (!statSync(file).isFile() || firstBytes(file) !== 'SQLite format 3\0') {
     throw new OpeningRefused('not-a-workspace', `${file} is not a Fieldback workspace. Choose another file.`);
   }
@@ -119,7 +126,7 @@ const examine = (file: string): number => {
     if (id !== workspaceId) {
       throw new OpeningRefused('not-a-workspace', `${file} is a database of another program. Choose another file.`);
     }
-    refuseNewer(database, file, version);
+    refuseNewer(database, file, version, names);
     checkWhole(database, file);
     return version;
   } finally {
@@ -138,13 +145,13 @@ const firstBytes = (file: string): string => {
   return bytes.toString('latin1');
 };
 
-const refuseNewer = (database: Database.Database, file: string, version: number): void => {
+const refuseNewer = (database: Database.Database, file: string, version: number, names: readonly string[]): void => {
   const has = database.prepare('select name from kysely_migration').pluck().all() as string[];
-  const unknown = has.filter((name) => !migrationNames.includes(name));
-  if (version <= newestVersion && unknown.length === 0) return;
+  const unknown = has.filter((name) => !names.includes(name));
+  if (version <= names.length && unknown.length === 0) return;
   throw new OpeningRefused(
     'newer',
-    `${file} was written by a newer Fieldback (version ${version} of the file; this program knows ${newestVersion}). ` +
+    `${file} was written by a newer Fieldback (version ${version} of the file; this program knows ${names.length}). ` +
       'Update Fieldback to open it. Nothing was changed.',
   );
 };
@@ -170,8 +177,8 @@ const setUp = (database: Database.Database): void => {
   database.pragma('cell_size_check = on');
 };
 
-const migrate = async (kysely: Kysely<Tables>, file: string): Promise<void> => {
-  const migrator = new Migrator({ db: kysely, provider: { getMigrations: () => Promise.resolve({ ...migrations }) } });
+const migrate = async (kysely: Kysely<Tables>, file: string, all: Readonly<Record<string, Migration>>): Promise<void> => {
+  const migrator = new Migrator({ db: kysely, provider: { getMigrations: () => Promise.resolve({ ...all }) } });
   const { error } = await migrator.migrateToLatest();
   if (!error) return;
   if (isBusy(error) || refusalOf(error, file)) throw error;
@@ -216,7 +223,7 @@ const storeOn = (kysely: Kysely<Tables>, wishes: OpeningWishes): OpenStore => {
   };
   return {
     file,
-    schemaVersion: migrationNames.at(-1)!,
+    schemaVersion: namesOf(wishes).at(-1)!,
     read: (work) =>
       kysely
         .transaction()
