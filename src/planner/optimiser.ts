@@ -37,6 +37,8 @@ export interface SolveOptions {
   readonly gap: number;
   /** Absolute gap at which it is good enough, in units of the objective. */
   readonly absoluteGap?: number;
+  /** A plan with at most this objective is good enough, whatever the gap: the bound comes from elsewhere. */
+  readonly target?: number;
   /** s; unlimited when absent. */
   readonly timeLimit?: number;
   /** Stop after this many branches; what makes a stopped solve repeatable. */

@@ -74,3 +74,13 @@ export const stepWeight = (prices: PlanPrices, step: Step, area: number): number
 /** Hours a day that the daily job of a programme takes. */
 export const dailyHours = (programme: Programme, area: number, jobs: ReadonlyMap<JobKind, Job>): number =>
   programme.daily === null ? 0 : hoursOfJob(jobs.get(programme.daily)!, area);
+
+/** Nothing counts: for asking whether there is any plan at all. */
+export const noPrices: PlanPrices = {
+  aim: 'least-cost',
+  hour: 0,
+  overtime: 0,
+  material: () => 0,
+  sod: () => 0,
+  truck: () => 0,
+};

@@ -1,5 +1,5 @@
 import type { AbortSignalLike, Optimiser, Progress, Solution } from '#planner/optimiser.ts';
-import { planPrices } from '#planner/plan-prices.ts';
+import { noPrices, planPrices } from '#planner/plan-prices.ts';
 import type { PlanPrices } from '#planner/plan-prices.ts';
 import type { RecoveryModel } from '#planner/recovery-model.ts';
 import { recoveryModel } from '#planner/recovery-model.ts';
@@ -9,6 +9,7 @@ import type { ChosenZone } from '#planner/written-plan.ts';
 import { writtenPlan } from '#planner/written-plan.ts';
 import type { ClosedOption, OptionLimits, Setting, ZoneOption } from '#planner/zone-options.ts';
 import { settingOf, unlockedProgrammes, zoneOption } from '#planner/zone-options.ts';
+import { hoursWithinShifts } from '#planner/hours-within-shifts.ts';
 import { checkPlan } from '#planner/check-plan.ts';
 import type { ProgrammeKind, RecoveryPlan, RecoveryProblem, RecoveryWindow } from '#shared/vocabulary/plan.ts';
 
@@ -78,12 +79,12 @@ export const schedulePlan = async (
 ): Promise<PlanOutcome> => {
   refuseNonsense(problem);
   const setting = settingOf(problem);
-  const prices = planPrices(problem);
+  const prices = options.anyPlan ? noPrices : planPrices(problem);
   const choices = zoneChoices(setting);
   const without = choices.filter(({ open }) => open.length === 0);
   if (without.length > 0) return { kind: 'none', closed: without.flatMap(({ closed }) => closed) };
   const run = runner(optimiser, options);
-  const wanted = options.gap ?? 0.005;
+  const wanted = options.anyPlan ? 1 : (options.gap ?? 0.005);
 
   const masterModel = recoveryModel(
     setting,
@@ -99,11 +100,11 @@ export const schedulePlan = async (
   let best: Planned | null = null;
   if (master.values) {
     const programmes = masterModel.read(master.values).options.map((index) => masterModel.options[index]!.programme.kind);
-    best = await sequenceWindows(setting, choices, prices, programmes, run);
+    const target = problem.windows.length === 1 && Number.isFinite(bound) ? bound * (1 + 0.8 * wanted) : undefined;
+    best = await sequenceWindows(setting, choices, prices, programmes, run, target);
   }
   if (run.cancelled()) return { kind: 'stopped', reason: 'cancelled' };
   if (best === null || gapOf(best.value, bound) > wanted) {
-    if (options.anyPlan && best !== null) return { kind: 'plan', plan: finished(setting, prices, best, bound, wanted, run) };
     const whole = recoveryModel(
       setting,
       choices.map(({ open }) => open),
@@ -112,7 +113,7 @@ export const schedulePlan = async (
     );
     const start = best ? startFrom(whole, best) : null;
     const polished = await run('polish', whole, {
-      gap: options.anyPlan && best === null ? 1 : wanted,
+      gap: wanted,
       share: 0.9,
       ...(start ? { start } : {}),
     });
@@ -150,22 +151,29 @@ const finished = (
   run: Runner,
 ): RecoveryPlan => {
   const gap = gapOf(best.value, bound);
-  const plan = writtenPlan(setting, best.zones, {
+  const standing = {
     aim: prices.aim,
     value: best.value,
     bound: Math.min(bound, best.value),
     gap,
     proven: gap <= wanted + 1e-9,
     stoppedByTime: run.stoppedByTime(),
-  });
-  const broken = checkPlan(setting.problem, plan);
-  if (broken.length > 0) throw new Error(`the plan breaks its own rules: ${broken.slice(0, 3).join('; ')}`);
-  return plan;
+  };
+  // Within the shifts the jobs are strung out so that a machine is in one place; where that breaks a rule, they stay as they were.
+  for (const zones of [hoursWithinShifts(setting, best.zones), best.zones]) {
+    const plan = writtenPlan(setting, zones, standing);
+    const broken = checkPlan(setting.problem, plan);
+    if (broken.length === 0) return plan;
+    if (zones === best.zones) throw new Error(`the plan breaks its own rules: ${broken.slice(0, 3).join('; ')}`);
+  }
+  throw new Error('unreachable');
 };
 
 interface Ask {
   readonly gap: number;
   readonly absoluteGap?: number;
+  /** Value that is good enough because the bound is known from elsewhere. */
+  readonly target?: number;
   /** Share of the time left that it may take. */
   readonly share: number;
   readonly start?: Float64Array;
@@ -180,11 +188,16 @@ interface Runner {
 const runner = (optimiser: Optimiser, options: PlanningOptions): Runner => {
   let left = options.timeLimit ?? 60;
   let stopped = false;
-  const run = async (stage: PlanStage, { model }: RecoveryModel, { gap, absoluteGap, share, start }: Ask): Promise<Solution> => {
+  const run = async (
+    stage: PlanStage,
+    { model }: RecoveryModel,
+    { gap, absoluteGap, target, share, start }: Ask,
+  ): Promise<Solution> => {
     const solution = await optimiser.solve(model.build(), {
       gap,
       absoluteGap: absoluteGap ?? 0.5,
       timeLimit: Math.max(0.5, left * share),
+      ...(target === undefined ? {} : { target }),
       ...(start ? { start } : {}),
       ...(options.signal ? { signal: options.signal } : {}),
       ...(options.onProgress ? { onProgress: (progress: Progress) => options.onProgress!(stage, progress) } : {}),
@@ -243,6 +256,7 @@ const sequenceWindows = async (
   prices: PlanPrices,
   programmes: readonly ProgrammeKind[],
   run: Runner,
+  target: number | undefined,
 ): Promise<Planned | null> => {
   const { problem } = setting;
   const zones: ChosenZone[] = [];
@@ -263,7 +277,7 @@ const sequenceWindows = async (
     }
     if (fixed.length === 0) continue;
     const model = recoveryModel(setting, fixed, prices, { wholeStarts: 'all', stockLeft });
-    const solution = await run('sequence', model, { gap: 0.002, share: 0.4 });
+    const solution = await run('sequence', model, { gap: 0.002, share: 0.4, ...(target === undefined ? {} : { target }) });
     if (!solution.values) return null;
     const found = planned(model, model.read(solution.values));
     zones.push(...found.zones);

@@ -202,7 +202,7 @@ export const recoveryModel = (
   choices.forEach((some, choice) =>
     some.forEach((option) => {
       const index = options.push(option) - 1;
-      modelOptions.push({ name: `${option.zone.letter} ${option.programme.kind}`, choice, cost: 0 });
+      modelOptions.push({ name: `${option.zone.letter} ${option.programme.kind}`, choice, cost: option.weight ?? 0 });
       const mine: number[] = [];
       option.steps.forEach((step, number) => {
         const weight = stepWeight(prices, step, option.zone.area);

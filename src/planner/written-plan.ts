@@ -49,7 +49,7 @@ export const writtenPlan = (setting: Setting, chosen: readonly ChosenZone[], sta
     decisions: decisionsOf(setting, orders),
     ...standing,
     moved: movedJobs(setting, zones),
-    cautions: cautionsOf(setting, orders),
+    cautions: [...cautionsOf(setting, orders), ...doubledMachines(setting, zones)],
   };
 };
 
@@ -258,3 +258,18 @@ const cautionsOf = (setting: Setting, orders: readonly SodOrder[]): readonly str
           `Truck ${long.map(({ number }) => number).join(', ')} of the ${cut} sod for ${window}: up to ${Math.ceil(Math.max(...long.map(({ hoursInRoll }) => hoursInRoll)))} h in the roll, longer than sod should lie rolled up.`,
         ];
   });
+
+/** Machines that are wanted in two places at once although the shift has hours enough for both. */
+const doubledMachines = (setting: Setting, zones: readonly ZonePlan[]): readonly string[] => {
+  const jobs = zones.flatMap((zone) => zone.jobs).filter(({ machine, done }) => machine !== null && !done);
+  const clashes = new Set<string>();
+  for (const job of jobs) {
+    const beside = jobs.filter((other) => other.machine === job.machine && other.start <= job.start && other.end > job.start);
+    if (beside.length > (setting.problem.workforce.machines[job.machine!] ?? 0)) {
+      clashes.add(
+        `The ${job.machine} is shared by zones ${[...new Set(beside.map(({ zone }) => zone))].sort().join(' and ')} in the shift of ${job.start.replace('T', ' ')}: the foreman sets the order.`,
+      );
+    }
+  }
+  return [...clashes];
+};

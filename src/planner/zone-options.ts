@@ -60,6 +60,8 @@ export interface ZoneOption {
   readonly deadline: number;
   /** Jobs of it that are over. */
   readonly done: readonly DoneJob[];
+  /** What taking it counts by itself: set where a zone is given up, which is only done to find out what is missing. */
+  readonly weight?: number;
   /** Outlook by the hour the last step ends, after a programme in the window before. */
   outlook(finish: number | null, after: ProgrammeKind | null): Outlook | null;
 }
@@ -212,7 +214,7 @@ const allowedStarts = (
     const timed = timeStep(step, shift, zone.letter, earliest, hours, problem.settings);
     if (timed === null || timed.end > home) {
       const blocker = hours.blocker(shift, step.kind, zone.letter);
-      reason = blocker ? blockerWords(blocker, step.kind.crew, problem, shift) : 'no shift has enough free hours for it';
+      reason = blocker ? blockerWords(blocker, step, setting) : 'no shift has enough free hours for it';
       continue;
     }
     if (!step.laysSod) {
@@ -229,10 +231,11 @@ const allowedStarts = (
   return { starts, reason };
 };
 
-const blockerWords = (blocker: string, crew: number, problem: RecoveryProblem, shift: number): string =>
-  blocker === 'crew'
-    ? `it takes ${crew} people and there are ${(problem.shifts[shift]!.night ? problem.workforce.nightCrew : problem.workforce.dayCrew) + problem.workforce.overtimeCrew}`
-    : `the last shift it would fit into is closed by ${blocker}`;
+const blockerWords = (blocker: string, step: Step, { problem, hours }: Setting): string => {
+  const most = Math.max(...problem.shifts.map((shift, index) => (step.kind.daylight && shift.night ? 0 : hours.people(index))));
+  if (step.kind.crew > most) return `it takes ${step.kind.crew} people and there are ${most}`;
+  return `the last shift it would fit into is closed by ${blocker === 'crew' ? 'too few people' : blocker}`;
+};
 
 /** Why a farm cannot bring the sod of a lay in time; null where it can. */
 export const farmRefusal = (

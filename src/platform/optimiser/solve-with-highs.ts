@@ -67,6 +67,7 @@ export const solveWithHighs = (highs: Highs, model: Model, options: PlainSolveOp
       mip_rel_gap: options.gap,
       mip_abs_gap: options.absoluteGap ?? 1e-6,
       ...(options.timeLimit === undefined ? {} : { time_limit: Math.max(0.05, options.timeLimit) }),
+      ...(options.target === undefined ? {} : { objective_target: options.target }),
       ...(options.nodeLimit === undefined ? {} : { mip_max_nodes: options.nodeLimit }),
     } as never);
     if (options.start) instance.setSolution({ colValue: options.start });
@@ -114,7 +115,8 @@ export const solveWithHighs = (highs: Highs, model: Model, options: PlainSolveOp
     const status = instance.getModelStatus() as number;
     const named = highs.constants.modelStatus;
     if (status === named.infeasible) return answer('infeasible', null, null, Infinity, elapsed());
-    const optimal = status === named.optimal;
+    const reached = status === named.objectiveTarget;
+    const optimal = status === named.optimal || reached;
     if (optimal) {
       best = instance.getSolution().colValue;
       bestObjective = instance.getObjectiveValue();

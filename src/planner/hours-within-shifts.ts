@@ -1,0 +1,81 @@
+import type { TimedJob, TimedStep } from '#planner/job-steps.ts';
+import { timeStep } from '#planner/job-steps.ts';
+import type { ChosenZone } from '#planner/written-plan.ts';
+import type { Setting, StepStart } from '#planner/zone-options.ts';
+import { farmRefusal } from '#planner/zone-options.ts';
+
+/** Jobs already placed: people and machines over real hours. */
+type Placed = TimedJob[];
+
+/**
+ * The model gives every step its shift; the hours within the shift are settled here, so that a machine is in one place at a time and
+ * no more people are at work than there are. Steps longer than a shift stay; short ones are strung out after each other in the
+ * order of their chains, each at the first hour that is free for it. A step for which no such hour is found keeps its place.
+ */
+export const hoursWithinShifts = (setting: Setting, chosen: readonly ChosenZone[]): readonly ChosenZone[] => {
+  const starts = chosen.map((zone) => [...zone.starts]);
+  const placed: Placed = [];
+  const pieces = chosen
+    .flatMap(({ option }, zone) => option.steps.map((step, number) => ({ zone, number, step, option })))
+    .map((piece) => ({ ...piece, timed: starts[piece.zone]![piece.number]!.timed }));
+  for (const { timed } of pieces) if (timed.shift !== timed.lastShift) placed.push(...timed.jobs);
+  const short = pieces
+    .filter(({ timed }) => timed.shift === timed.lastShift)
+    .sort((one, other) => one.timed.at - other.timed.at || other.step.hours - one.step.hours);
+  for (const { zone, number, step, option, timed } of short) {
+    const before = starts[zone]![number - 1]?.timed;
+    const after = starts[zone]![number + 1]?.timed;
+    const fits = (moved: TimedStep): boolean =>
+      moved.end <= option.deadline + 1e-9 &&
+      (before === undefined || step.lagAtMost === null || moved.at - before.end <= step.lagAtMost + 1e-9) &&
+      (before === undefined || moved.at - before.end >= step.lagAtLeast - 1e-9) &&
+      (after === undefined || after.at - moved.end >= option.steps[number + 1]!.lagAtLeast - 1e-9) &&
+      (after !== undefined || setting.clock.timeAt(moved.end).slice(0, 10) === setting.clock.timeAt(timed.end).slice(0, 10)) &&
+      (!step.laysSod ||
+        farmRefusal(setting, setting.problem.farms[starts[zone]![number]!.farm!]!, option.programme, moved, option.zone) ===
+          null) &&
+      roomFor(setting, placed, moved);
+    const moments = [timed.at, ...placed.flatMap(({ until }) => (until > timed.at ? [until] : []))].sort(
+      (one, other) => one - other,
+    );
+    const found = firstFit(
+      moments,
+      (moment) => timeStep(step, timed.shift, option.zone.letter, moment, setting.hours, setting.problem.settings),
+      fits,
+    );
+    const kept: StepStart = { ...starts[zone]![number]!, timed: found ?? timed };
+    starts[zone]![number] = kept;
+    placed.push(...kept.timed.jobs);
+  }
+  return chosen.map((zone, index) => ({ ...zone, starts: starts[index]! }));
+};
+
+const firstFit = (
+  moments: readonly number[],
+  lay: (moment: number) => TimedStep | null,
+  fits: (moved: TimedStep) => boolean,
+): TimedStep | null => {
+  for (const moment of moments) {
+    // Whole minutes, so that what is written down is what was reckoned with.
+    const moved = lay(Math.ceil(moment * 60 - 1e-6) / 60);
+    if (moved === null) return null;
+    if (fits(moved)) return moved;
+  }
+  return null;
+};
+
+/** Whether people and machines suffice for a step beside the jobs placed before it. */
+const roomFor = (setting: Setting, placed: Placed, moved: TimedStep): boolean => {
+  const { workforce } = setting.problem;
+  const most = setting.hours.people(moved.shift);
+  return moved.jobs.every(({ job, from, until }) => {
+    const beside = placed.filter((other) => other.from < until - 1e-6 && other.until > from + 1e-6);
+    const moments = [from, ...beside.map((other) => other.from).filter((moment) => moment > from)];
+    return moments.every((moment) => {
+      const now = beside.filter((other) => other.from <= moment + 1e-9 && other.until > moment + 1e-6);
+      const people = now.reduce((sum, other) => sum + other.job.crew, job.crew);
+      const machines = now.filter((other) => other.job.machine === job.machine).length + 1;
+      return people <= most && (job.machine === null || machines <= (workforce.machines[job.machine] ?? 0));
+    });
+  });
+};
