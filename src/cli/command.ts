@@ -1,6 +1,7 @@
 import type { ParseArgsOptionsConfig } from 'node:util';
 import type { OperationName, ReplyOf, RequestOf, ValueOf } from '#shared/contract/contract.ts';
 import type { Bridge } from '#shared/contract/bridge.ts';
+import type { Job } from '#shared/contract/job.ts';
 import type { Failure } from '#shared/contract/failure.ts';
 
 /** A failure on its way out of a command; the command line prints it and ends with its exit code. */
@@ -14,7 +15,7 @@ export class CommandFailure extends Error {
 
 /** A command line that cannot be read. */
 export const misused = (field: string, reason: string): CommandFailure =>
-  new CommandFailure({ kind: 'invalid-request', message: `${field}: ${reason}`, problems: [{ field, reason }] });
+  new CommandFailure({ kind: 'invalid-request', message: `${field}: ${reason}.`, problems: [{ field, reason }] });
 
 /** What a command works with. Results go to standard output, everything else to standard error. */
 export interface Desk {
@@ -29,6 +30,8 @@ export interface Desk {
   ask<Name extends OperationName>(name: Name, request: RequestOf<Name>): Promise<ValueOf<Name>>;
   /** Asks long work, shows how far it is, and waits for its result. Ctrl-C cancels it. */
   work<Name extends OperationName>(name: Name, request: RequestOf<Name>): Promise<ReplyOf<Name>>;
+  /** The same, and answers with the ended job. */
+  workJob<Name extends OperationName>(name: Name, request: RequestOf<Name>): Promise<Job>;
   /** The option as text; absent or empty ends the command with a message. */
   need(option: string): string;
   /** A whole number from low to high, or `otherwise` when the option is absent. */

@@ -48,19 +48,20 @@ export const desk = ({ application, options, words, out, beside, screen }: DeskP
     if (screen) beside(`\r\u001b[K${state === 'running' ? line : ''}`);
     else if (state === 'running') beside(`${line}\n`);
   };
+  const workJob: Desk['workJob'] = async (name, request) => {
+    const first = valueOf(await application.answer(name, request)) as Job;
+    const job = await followJob(application, first, show);
+    if (job.state === 'done') return job;
+    throw new CommandFailure(job.failure ?? { kind: 'cancelled', message: 'The work was cancelled. Nothing was stored.' });
+  };
   return {
     options,
     words,
     json: options['json'] === true,
     application,
     ask: async (name, request) => valueOf(await application.answer(name, request)) as never,
-    work: async (name, request) => {
-      const first = valueOf(await application.answer(name, request)) as Job;
-      const job = await followJob(application, first, show);
-      if (job.state !== 'done')
-        throw new CommandFailure(job.failure ?? { kind: 'cancelled', message: 'The work was cancelled. Nothing was stored.' });
-      return job.value as never;
-    },
+    work: async (name, request) => (await workJob(name, request)).value as never,
+    workJob,
     need: (option) => {
       const value = options[option];
       if (typeof value !== 'string' || value === '') throw misused(`--${option}`, 'is missing');

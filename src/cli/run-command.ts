@@ -17,6 +17,8 @@ const everywhere = {
 } as const;
 
 export interface CommandLine extends Pick<DeskParts, 'out' | 'beside' | 'screen'> {
+  /** Writes every failure as JSON; otherwise only where `--json` stands on the command line. */
+  readonly failuresAsJson?: boolean;
   /** Opens the workspace named on the command line, or the user's own. Not called for help. */
   open(workspace: string | undefined): Promise<Bridge & { close(): Promise<void> }>;
 }
@@ -64,7 +66,7 @@ const parse = (command: Command, rest: readonly string[]) => {
 /** Runs one command line; answers the exit code. Never throws. */
 export const runCommand = async (args: readonly string[], line: CommandLine): Promise<number> => {
   const fail = (failure: Failure): number => {
-    if (args.includes('--json')) line.beside(`${JSON.stringify({ ok: false, failure })}\n`);
+    if (line.failuresAsJson === true || args.includes('--json')) line.beside(`${JSON.stringify({ ok: false, failure })}\n`);
     else for (const text of linesOf(failure)) line.beside(`${text}\n`);
     return exitCodeOf[failure.kind];
   };

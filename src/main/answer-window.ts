@@ -12,7 +12,7 @@ const stranger: Answer<never> = {
   ok: false,
   failure: {
     kind: 'invalid-request',
-    message: 'sender: is not a page of this program',
+    message: 'sender: is not a page of this program.',
     problems: [{ field: 'sender', reason: 'is not a page of this program' }],
   },
 };

@@ -22,5 +22,5 @@ export interface Refusal {
 /** A refusal that names the part of the request and what is wrong with it. */
 export const refuse = (status: number, field: string, reason: string): Refusal => ({
   status,
-  failure: { kind: 'invalid-request', message: `${field}: ${reason}`, problems: [{ field, reason }] },
+  failure: { kind: 'invalid-request', message: `${field}: ${reason}.`, problems: [{ field, reason }] },
 });

@@ -4,7 +4,7 @@ import type { Refusal } from '#web-host/refusal.ts';
 
 export type Body = { readonly ok: true; readonly value: unknown } | { readonly ok: false; readonly refusal: Refusal };
 
-const refused = (status: number, reason: string): Body => ({ ok: false, refusal: refuse(status, 'body', reason) });
+const refused = (status: number, reason: string): Body => ({ ok: false, refusal: refuse(status, 'request', reason) });
 
 /**
  * Reads a JSON body of at most `limit` bytes. One that says it is longer is refused before a byte of it is read; one that

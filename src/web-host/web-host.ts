@@ -5,6 +5,7 @@ import type { AddressInfo } from 'node:net';
 import { answerPath, listenPath } from '#shared/contract/bridge.ts';
 import type { Bridge } from '#shared/contract/bridge.ts';
 import type { Answer } from '#shared/contract/failure.ts';
+import { requestLimit } from '#application/request-size.ts';
 import { pageHeaders } from '#platform/pages/built-pages.ts';
 import type { BuiltPage } from '#platform/pages/built-pages.ts';
 import { admission } from '#web-host/admission.ts';
@@ -20,7 +21,7 @@ export interface WebHostOptions {
   readonly pages: ReadonlyMap<string, BuiltPage>;
   /** 0 or absent: any free port. */
   readonly port?: number;
-  /** Longest body, bytes. */
+  /** Longest body, bytes; the application's own limit when left out. */
   readonly bodyLimit?: number;
   /** ms a request may take to arrive. */
   readonly patience?: number;
@@ -83,7 +84,7 @@ export const webHost = async ({
   application,
   pages,
   port = 0,
-  bodyLimit = 8 * 2 ** 20,
+  bodyLimit = requestLimit,
   patience = 30_000,
 }: WebHostOptions): Promise<WebHost> => {
   const token = randomBytes(24).toString('base64url');
@@ -141,7 +142,10 @@ export const webHost = async ({
     if (!reads) return sendRefusal(request, response, refuse(405, 'method', 'must be GET'));
     if (path === listenPath) {
       if (events.admit(response)) return;
-      return sendRefusal(request, response, { status: 503, failure: { kind: 'busy', message: 'too many pages listen already' } });
+      return sendRefusal(request, response, {
+        status: 503,
+        failure: { kind: 'busy', message: 'Too many pages listen already. Close one of them.' },
+      });
     }
     handOut(request, response, path);
   };
@@ -152,7 +156,7 @@ export const webHost = async ({
       else
         sendRefusal(request, response, {
           status: 500,
-          failure: { kind: 'unexpected', message: 'the request could not be answered' },
+          failure: { kind: 'unexpected', message: 'The request could not be answered.' },
         });
     });
   });

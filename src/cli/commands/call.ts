@@ -2,17 +2,15 @@ import { readFileSync, statSync } from 'node:fs';
 import { contract } from '#shared/contract/contract.ts';
 import type { OperationName } from '#shared/contract/contract.ts';
 import { calledFrom } from '#platform/folders/called-from.ts';
+import { requestLimit } from '#application/request-size.ts';
 import { CommandFailure, misused } from '#cli/command.ts';
 import type { Command, Desk } from '#cli/command.ts';
-
-/** Longest request read from a file; the same as through the web. */
-const limit = 8 * 2 ** 20;
 
 const textOfFile = (path: string): string => {
   if (path === '-') return readFileSync(0, 'utf8');
   const file = calledFrom(path);
   try {
-    if (statSync(file).size > limit) throw misused('--file', `must be at most ${limit / 2 ** 20} MB`);
+    if (statSync(file).size > requestLimit) throw misused('request', `must be at most ${requestLimit / 2 ** 20} MB`);
     return readFileSync(file, 'utf8');
   } catch (error) {
     if (error instanceof CommandFailure) throw error;
@@ -25,7 +23,7 @@ const requestOf = (desk: Desk): unknown => {
   if (json !== undefined && file !== undefined) throw misused('--file', 'stands beside --json; give one of them');
   const option = file === undefined ? '--json' : '--file';
   const text = typeof file === 'string' ? textOfFile(file) : typeof json === 'string' ? json : '{}';
-  if (Buffer.byteLength(text) > limit) throw misused(option, `must be at most ${limit / 2 ** 20} MB`);
+  if (Buffer.byteLength(text) > requestLimit) throw misused('request', `must be at most ${requestLimit / 2 ** 20} MB`);
   try {
     return JSON.parse(text) as unknown;
   } catch (error) {
@@ -33,19 +31,18 @@ const requestOf = (desk: Desk): unknown => {
   }
 };
 
-/** The whole contract by name. Prints the value of the answer as JSON; long work is waited for. */
+/** The whole contract by name. Prints the value of the answer as JSON: what was asked for, or for long work its ended job. */
 export const call: Command = {
-  summary: 'Calls one operation by name and prints its value as JSON',
+  summary: 'Calls one operation by name and prints what it answers as JSON; waits for long work',
   usage: "<operation> [--json '{…}' | --file PATH (- is standard input)]",
   options: { json: { type: 'string' }, file: { type: 'string' } },
   run: async (desk) => {
     const [name, ...more] = desk.words;
     if (name === undefined) throw misused('operation', 'is missing; "list" shows them all');
     if (more.length > 0) throw misused(more[0]!, 'is one word too many');
-    const request = requestOf(desk);
-    const long = Object.hasOwn(contract, name) && contract[name as OperationName].long;
     // Names and requests that do not exist are the application's to refuse, in the words of every door.
-    const [operation, given] = [name as OperationName, request as never];
-    desk.printJson(long ? await desk.work(operation, given) : await desk.ask(operation, given));
+    const [operation, given] = [name as OperationName, requestOf(desk) as never];
+    const long = Object.hasOwn(contract, name) && contract[operation].long;
+    desk.printJson(long ? await desk.workJob(operation, given) : await desk.ask(operation, given));
   },
 };
