@@ -1,3 +1,4 @@
+import { forecastParameters } from '#shared/parameters/forecast.ts';
 import { heatParameters } from '#shared/parameters/heat.ts';
 import { injuryParameters } from '#shared/parameters/injury.ts';
 import { lightParameters } from '#shared/parameters/light.ts';
@@ -18,6 +19,7 @@ export const catalogue = {
   ...injuryParameters,
   ...recoveryParameters,
   ...planningParameters,
+  ...forecastParameters,
 };
 export type ParameterName = keyof typeof catalogue;
 

@@ -7,31 +7,33 @@ import { Id, LocalDate, LocalTime } from '#shared/vocabulary/primitives.ts';
 export const causes = ['light', 'heat', 'frost', 'wear', 'load', 'wetness', 'spill'] as const;
 export type Cause = (typeof causes)[number];
 
-/** What an inspector would see. */
+/** What an inspector would see. `stretched-leaf` is the long pale leaf of turf grown in the dark. */
 export const symptoms = [
   'ruts',
-  'bare-ground',
-  'yellow-leaf',
-  'flattened-leaf',
+  'compaction',
+  'worn',
+  'torn',
+  'yellowing',
+  'stretched-leaf',
   'scald',
-  'disease-patches',
+  'winter-death',
+  'wilting',
   'spill-burn',
-  'winter-kill',
-  'thin-stand',
-  'hard-ground',
+  'disease',
+  'too-wet',
 ] as const;
 export type Symptom = (typeof symptoms)[number];
 
 /** What a reader must be warned of, each with its zone and figure. */
 export const warnings = [
-  'straight-on-turf-too-heavy',
-  'above-bearing-strength',
-  'above-covering-rating',
-  'covered-longer-than-trade-band',
-  'opaque-under-loading',
-  'no-species-source',
-  'outside-equation-range',
-  'young-sod',
+  'park-rule',
+  'bearing-strength',
+  'covering-feet-only',
+  'covering-rating',
+  'wheel-load',
+  'weight-off-axles',
+  'lorry-route-used-again',
+  'covered-longer-than-usual',
 ] as const;
 export const Warning = z
   .strictObject({
@@ -88,7 +90,7 @@ export const ZoneForecast = z
     coverBefore: Range,
     coverAfter: Range,
     coverHome: Range,
-    /** Logarithmic loss of cover by cause when the last layer is off, median member: they add to −ln(after/before). */
+    /** Logarithmic loss of cover by cause from the first layer to the last one off, usual season; growth between is not counted. */
     causes: z.record(z.enum(causes), z.number()).readonly(),
     /** Chance of being ready on the home date with nothing done. */
     chanceReady: z.number(),

@@ -136,6 +136,8 @@ export const Venue = z
     field: Field,
     stands: z.array(Stand).max(40).readonly(),
     zones: z.array(Zone).max(40).readonly(),
+    /** Rigs of lamps and the days they burn. */
+    lights: z.array(LightRig).max(200).readonly(),
     climate: Climate,
     workforce: Workforce,
     farms: z.array(Farm).max(20).readonly(),

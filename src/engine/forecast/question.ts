@@ -1,25 +1,10 @@
 import type { ParameterValues } from '#shared/parameters/catalogue.ts';
 import type { Booking } from '#shared/vocabulary/booking.ts';
 import type { Covering } from '#shared/vocabulary/covering.ts';
-import type { LocalDate } from '#shared/vocabulary/primitives.ts';
 import type { Vehicle } from '#shared/vocabulary/vehicle.ts';
 import type { Fixture, Venue } from '#shared/vocabulary/venue.ts';
-
-/** One day of weather at the venue. */
-export interface KnownDay {
-  readonly date: LocalDate;
-  /** °C */
-  readonly maximum: number;
-  readonly minimum: number;
-  /** mm */
-  readonly rain: number;
-  /** MJ/m²/d */
-  readonly radiation: number;
-  /** kPa */
-  readonly vapourPressure: number;
-  /** m/s at 2 m */
-  readonly wind: number;
-}
+import type { ForecastDay } from '#engine/weather/near-term.ts';
+import type { DatedWeatherDay } from '#engine/weather/weather-day.ts';
 
 /** Everything a forecast depends on: the same question gives the same bytes. */
 export interface ForecastQuestion {
@@ -28,6 +13,10 @@ export interface ForecastQuestion {
   readonly homeDate: Fixture;
   /** The event, or null for the field left alone. */
   readonly booking: Booking | null;
+  /** Other events of the venue that fall into the same weeks; their stress is added on the same cells. */
+  readonly others: readonly Booking[];
+  /** Play and practice; those between the event and the home date wear the turf. */
+  readonly fixtures: readonly Fixture[];
   readonly coverings: readonly Covering[];
   readonly vehicles: readonly Vehicle[];
   /** The catalogue's values with the venue's own settings laid over them. */
@@ -37,8 +26,10 @@ export interface ForecastQuestion {
   readonly seed: number;
   /** m */
   readonly cellSize: 1 | 2 | 4;
-  /** Observed years that members are resampled from; empty where only monthly normals are known. */
-  readonly observedYears: readonly (readonly KnownDay[])[];
-  /** Days that are known: logged actuals, then a forecast typed in. They replace those days in every member. */
-  readonly knownDays: readonly KnownDay[];
+  /** Days of observed years that members are resampled from; empty where only monthly normals are known. */
+  readonly observed: readonly DatedWeatherDay[];
+  /** Days that were logged; they replace those days in every member. */
+  readonly actual: readonly DatedWeatherDay[];
+  /** Days expected next; members spread about them. */
+  readonly expected: readonly ForecastDay[];
 }

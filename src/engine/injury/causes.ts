@@ -1,6 +1,6 @@
-/** What can take leaf or crowns, in the order used everywhere. `wetness` is water: too much of it, or sod left without. */
-export const causes = ['light', 'heat', 'frost', 'wear', 'load', 'wetness', 'spill'] as const;
-export type Cause = (typeof causes)[number];
+import { causes, type Cause } from '#shared/vocabulary/forecast.ts';
+
+export { causes, type Cause };
 
 /** One number for every cause. */
 export type ByCause = Readonly<Record<Cause, number>>;

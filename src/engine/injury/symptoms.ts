@@ -1,3 +1,4 @@
+import type { Symptom as SymptomName } from '#shared/vocabulary/forecast.ts';
 import { causes, type ByCause, type Cause } from '#engine/injury/causes.ts';
 
 /** The true state of one zone on one day, and what it lost that day. */
@@ -40,22 +41,8 @@ export interface SymptomLags {
   readonly stretchLast: number;
 }
 
-export type SymptomId =
-  | 'ruts'
-  | 'compaction'
-  | 'worn'
-  | 'torn'
-  | 'yellowing'
-  | 'stretched-leaf'
-  | 'scald'
-  | 'winter-death'
-  | 'wilting'
-  | 'spill-burn'
-  | 'disease'
-  | 'too-wet';
-
 export interface Symptom {
-  readonly id: SymptomId;
+  readonly id: SymptomName;
   /** 0–1 */
   readonly severity: number;
 }
@@ -70,7 +57,7 @@ export interface SeenDay {
   readonly hidden: readonly Symptom[];
 }
 
-const symptomOf: Readonly<Record<Cause, SymptomId>> = {
+const symptomOf: Readonly<Record<Cause, SymptomName>> = {
   light: 'yellowing',
   heat: 'scald',
   frost: 'winter-death',

@@ -1,0 +1,25 @@
+import { catalogue, type ParameterName, type ParameterValues } from '#shared/parameters/catalogue.ts';
+import type { Parameter } from '#shared/parameters/parameter.ts';
+import { normal, streamFor } from '#engine/chance/stream.ts';
+
+/** Standard normal quantile of 0.9: an 80 % range is this many standard deviations either side of the middle. */
+const ninetieth = 1.2815515655446004;
+
+const doubtful = (Object.entries<Parameter>(catalogue) as [ParameterName, Parameter][]).filter(
+  ([, parameter]) => parameter.doubt > 0,
+);
+
+/**
+ * One member's own values: every doubtful number is drawn once from a normal spread around the venue's value, cut at the ends of its
+ * range. Each number has a stream of its own, so that adding a parameter moves no other draw and options share their draws.
+ * @param usual the venue's values @param seed of the run @param member index from 0
+ */
+export const drawParameters = (usual: ParameterValues, seed: number, member: number): ParameterValues => {
+  const drawn: Record<string, number> = { ...usual };
+  for (const [name, parameter] of doubtful) {
+    const spread = (Math.abs(usual[name]) * parameter.doubt) / ninetieth;
+    const value = usual[name] + spread * normal(streamFor(seed, name, member));
+    drawn[name] = Math.min(parameter.high, Math.max(parameter.low, value));
+  }
+  return drawn as ParameterValues;
+};

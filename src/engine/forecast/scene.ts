@@ -1,0 +1,164 @@
+import type { Booking } from '#shared/vocabulary/booking.ts';
+import type { Covering } from '#shared/vocabulary/covering.ts';
+import type { Vehicle } from '#shared/vocabulary/vehicle.ts';
+import { exposureOf, nothingHappens, together, type Exposure } from '#engine/forecast/exposure.ts';
+import { firstOn, lastOff, periodOf, type Period } from '#engine/forecast/period.ts';
+import type { ForecastQuestion } from '#engine/forecast/question.ts';
+import { zoneCells, type ForecastZone } from '#engine/forecast/zones.ts';
+import { assignZones, type Cells } from '#engine/ground/cells.ts';
+import { rigReaches, type RigReach } from '#engine/light/grow-lights.ts';
+import { dayShape, type DayShape } from '#engine/sky/day-shape.ts';
+import { bowlKeeper } from '#engine/stands/bowl.ts';
+import { classLight, shadeClasses, type ClassLight } from '#engine/stands/shade-classes.ts';
+
+/** Cells that share their zone, their shade and everything that happens to them: reckoned once for all of them. */
+export interface Group {
+  /** Index into the zones. */
+  readonly zone: number;
+  /** Class of shade. */
+  readonly shade: number;
+  /** Indexes of the rigs of lamps that reach it. */
+  readonly rigs: readonly number[];
+  /** m² */
+  readonly area: number;
+  readonly exposure: Exposure;
+}
+
+/** A question made ready: everything that is the same for every member. */
+export interface Scene {
+  readonly question: ForecastQuestion;
+  readonly period: Period;
+  readonly cells: Cells;
+  readonly zones: readonly ForecastZone[];
+  /** m² by zone. */
+  readonly zoneArea: Float64Array;
+  readonly zoneOf: Int16Array;
+  readonly groups: readonly Group[];
+  readonly groupOf: Int16Array;
+  /** One per day of the period. */
+  readonly shapes: readonly DayShape[];
+  readonly light: ClassLight;
+  readonly rigs: readonly RigReach[];
+  readonly coverings: ReadonlyMap<string, Covering>;
+  readonly vehicles: ReadonlyMap<string, Vehicle>;
+  /** First and last hour with anything lying on the turf; null where nothing ever does. */
+  readonly coveredHours: { readonly from: number; readonly until: number } | null;
+  /** Days with play that wears the turf, and how many studded events each counts as. */
+  readonly play: readonly { readonly day: number; readonly games: number }[];
+}
+
+const bowls = bowlKeeper();
+
+/**
+ * Prepares a question.
+ * @throws RangeError with field and reason where the question contradicts itself
+ */
+export const sceneOf = (question: ForecastQuestion): Scene => {
+  const { venue, booking, others, parameters } = question;
+  const events = [...(booking ? [booking] : []), ...others];
+  const period = periodOf(earliest(events), question.homeDate.start, venue.place.timeZone);
+  const bowl = bowls(venue.field, venue.stands, { cellSize: question.cellSize, bins: 72 });
+  const { zones, zoneOf } = zoneCells(bowl.cells, venue, booking);
+  const shapes = period.days.map((day) =>
+    dayShape(day, venue.place, parameters['light.sunStep'], parameters['light.solarConstant']),
+  );
+  const describing = shapes.filter((_, day) => day % 14 === 0);
+  const shade = shadeClasses(bowl, describing, Math.round(parameters['forecast.shadeClasses']));
+  const rigs = rigReaches(bowl.cells, venue.lights);
+  const { groups, groupOf } = groupCells(bowl.cells, zones, zoneOf, shade.of, rigs, exposureFinder(events, period, bowl.cells));
+  const zoneArea = new Float64Array(zones.length);
+  for (const group of groups) zoneArea[group.zone]! += group.area;
+  const stretches = groups.flatMap((group) => group.exposure.stretches);
+  return {
+    question,
+    period,
+    cells: bowl.cells,
+    zones,
+    zoneArea,
+    zoneOf,
+    groups,
+    groupOf,
+    shapes,
+    light: classLight(bowl, shade, shapes),
+    rigs,
+    coverings: new Map(question.coverings.map((covering) => [covering.id, covering])),
+    vehicles: new Map(question.vehicles.map((vehicle) => [vehicle.id, vehicle])),
+    coveredHours:
+      stretches.length === 0
+        ? null
+        : { from: Math.min(...stretches.map((one) => one.from)), until: Math.max(...stretches.map((one) => one.until)) },
+    play: playBetween(question, period),
+  };
+};
+
+const earliest = (events: readonly Booking[]): string | null =>
+  events
+    .map(firstOn)
+    .reduce<string | null>((least, time) => (time !== null && (least === null || time < least) ? time : least), null);
+
+/** For a cell, which zone of each event it lies in, and the exposure of such a choice. */
+const exposureFinder = (events: readonly Booking[], period: Period, cells: Cells) => {
+  const zoneOf = events.map((event) =>
+    assignZones(
+      cells,
+      event.zones.map((zone) => zone.outline),
+    ),
+  );
+  const known = new Map<string, Exposure>();
+  return (cell: number): { key: string; exposure: Exposure } => {
+    const key = zoneOf.map((of) => of[cell]).join();
+    let exposure = known.get(key);
+    if (exposure === undefined) {
+      const hit = events.flatMap((event, at) =>
+        zoneOf[at]![cell]! < 0 ? [] : [exposureOf(event, event.zones[zoneOf[at]![cell]!]!.letter, period)],
+      );
+      exposure = hit.length === 0 ? nothingHappens : together(hit);
+      known.set(key, exposure);
+    }
+    return { key, exposure };
+  };
+};
+
+const groupCells = (
+  cells: Cells,
+  zones: readonly ForecastZone[],
+  zoneOf: Int16Array,
+  shadeOf: Int16Array,
+  rigs: readonly RigReach[],
+  exposureAt: (cell: number) => { key: string; exposure: Exposure },
+) => {
+  const lamps: number[][] = Array.from({ length: cells.count }, () => []);
+  rigs.forEach((rig, at) => rig.cells.forEach((cell) => lamps[cell]!.push(at)));
+  const groups: (Group & { area: number })[] = [];
+  const known = new Map<string, number>();
+  const groupOf = new Int16Array(cells.count);
+  for (let cell = 0; cell < cells.count; cell++) {
+    const { key, exposure } = exposureAt(cell);
+    const name = `${zoneOf[cell]} ${shadeOf[cell]} ${lamps[cell]!.join()} ${key}`;
+    let index = known.get(name);
+    if (index === undefined) {
+      index = groups.length;
+      known.set(name, index);
+      groups.push({ zone: zoneOf[cell]!, shade: shadeOf[cell]!, rigs: lamps[cell]!, area: 0, exposure });
+    }
+    groups[index] = { ...groups[index]!, area: groups[index]!.area + cells.area[cell]! };
+    groupOf[cell] = index;
+  }
+  if (zones.length === 0) throw new RangeError('venue.field.outline: holds no turf');
+  return { groups, groupOf };
+};
+
+/** Home dates and practices after the event is over and before the home date that counts. Without an event nothing is added. */
+const playBetween = ({ booking, fixtures, homeDate, parameters }: ForecastQuestion, period: Period) => {
+  const over = booking && lastOff(booking);
+  if (!over) return [];
+  return fixtures
+    .filter(
+      (fixture) =>
+        fixture.kind !== 'blackout' && fixture.id !== homeDate.id && fixture.start >= over && fixture.start < homeDate.start,
+    )
+    .map((fixture) => ({
+      day: period.dayOf(fixture.start),
+      games: parameters[fixture.kind === 'home-date' ? 'play.homeDate' : 'play.practice'],
+    }));
+};
