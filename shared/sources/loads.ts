@@ -237,12 +237,6 @@ export const loadsSources = sourcesOf({
     title: 'EN 1991-1-1, Actions on structures: densities, self-weight, imposed loads',
     where: 'Tables 6.2, 6.5, 6.6',
   },
-  'directive-96-53': {
-    authors: 'Council of the European Communities',
-    year: 1996,
-    title: 'Directive 96/53/EC, weights and dimensions of road vehicles',
-    where: 'Annex I',
-  },
   'hsg195-1999': {
     authors: 'Health and Safety Executive',
     year: 1999,

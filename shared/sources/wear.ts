@@ -2,12 +2,6 @@ import { sourcesOf } from '#shared/sources/source.ts';
 
 /** Feet, studs and wheels on turf, and the tests of the playing surface. Titles are abridged where the reference we read did not print them. */
 export const wearSources = sourcesOf({
-  'cockerham-brinkman-1989': {
-    authors: 'Cockerham & Brinkman',
-    year: 1989,
-    title: 'A simulator for cleated-shoe sports traffic on turfgrass research plots',
-    where: 'California Turfgrass Culture 39(3–4):9–10',
-  },
   'henderson-2005-traffic': {
     authors: 'Henderson, Lanovaz, Rogers, Sorochan & Vanini',
     year: 2005,
@@ -103,5 +97,11 @@ export const wearSources = sourcesOf({
     year: null,
     title: 'Professional gridiron pre-game rule: every spot under 100 g with the 2.25 kg hammer',
     where: 'trade press; weak',
+  },
+  'canaway-1990': {
+    authors: 'Canaway, Bell, Holmes & Baker; Bell & Holmes 1988',
+    year: 1990,
+    title: 'Standards for the playing quality of natural turf for association football',
+    where: 'ASTM STP 1073:29–47',
   },
 });

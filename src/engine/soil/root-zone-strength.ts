@@ -10,7 +10,7 @@ import { terzaghiCapacity, terzaghiFactors } from '#engine/soil/terzaghi-capacit
  *
  * For sand (n > 2) it vanishes when dry and when saturated and peaks between: moist sand is strongest. For finer soil (n ≤ 2) it
  * falls steadily with water. Roots add a cohesion of their own. A cohesive soil near saturation cannot drain under a wheel: its
- * friction falls by up to `undrainedLoss` from S = 0.7 to 1 (our assumption, as is the cap).
+ * friction falls by up to `undrainedLoss` from S = 0.5 to 0.9 (our assumption, as is the cap).
  * S effective saturation 0–1 (clamped), 1/α in kPa, φ in degrees, cohesions in kPa, unit weight in kN/m³, width in m.
  *
  * @source henderson-2005-soil
@@ -55,7 +55,7 @@ export interface Strength {
 
 /** `roots` is the share of a full stand of living roots, 0–1. */
 export const strengthAt = (saturation: number, roots: number, soil: RootZoneMechanics): Strength => {
-  const wet = Math.min(1, Math.max(0, (saturation - 0.7) / 0.3));
+  const wet = Math.min(1, Math.max(0, (saturation - 0.5) / 0.4));
   const tangent = Math.tan((soil.frictionAngle * Math.PI) / 180) * (1 - soil.undrainedLoss * wet);
   return {
     cohesion: soil.cohesion + soil.rootCohesion * Math.min(1, Math.max(0, roots)) + apparentCohesion(saturation, soil),

@@ -10,6 +10,7 @@
  * A beam counts as rigid below λL = π/4, as infinite above π.
  *
  * @source hetenyi-1946
+ * @source boresi-schmidt
  */
 export interface BeamOnSprings {
   /** Force per length and settlement. */

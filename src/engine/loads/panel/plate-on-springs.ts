@@ -15,6 +15,7 @@ import { kei, kerSlopeTimes } from '#engine/loads/panel/kelvin.ts';
  * hold for a/l up to about 0.5.
  *
  * @source westergaard-1926
+ * @source huang-2004
  * @source ioannides-1985
  */
 export interface PlateOnSprings {

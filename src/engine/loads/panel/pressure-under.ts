@@ -125,8 +125,8 @@ export interface PlacedLoad {
 /**
  * The peak under each of several loads that stand on the same covering. On a plate each feels its neighbours by superposition,
  * −(P/(2π l²)) kei(r/l), raised at an edge or corner by the same ratio as its own; where a neighbour would lift the plate it is
- * not credited. Other coverings do not carry from one load to the next.
- * The pressure of one spot never exceeds the largest contact pressure beside it.
+ * not credited. Loads closer together than a panel is wide share its area in the rigid limit. Other coverings do not carry from one
+ * load to the next. The pressure of one spot never exceeds the largest contact pressure of the group.
  */
 export const pressuresUnder = (
   loads: readonly PlacedLoad[],
@@ -136,19 +136,23 @@ export const pressuresUnder = (
 ): readonly SpreadLoad[] => {
   const own = loads.map(({ load, area }) => pressureUnder(load, area, covering, ground, position));
   const modulus = 1000 * standingModulus(covering.modulus, ground.standingHours, ground.creep);
-  if (covering.spread !== 'plate' || !(modulus * covering.thickness > 0)) return own;
+  if (loads.length < 2 || covering.spread !== 'plate' || !(modulus * covering.thickness > 0)) return own;
   const l = plateLength(modulus, covering.thickness, ground);
   const highest = Math.max(0, ...loads.map(({ load, area }) => load / area));
   return loads.map((here, i) => {
-    const inside = pressureUnder(here.load, here.area, covering, ground, 'interior').peak;
-    const raised = inside > 0 ? own[i]!.peak / inside : 1;
-    let peak = own[i]!.peak;
+    const s = Math.sqrt(here.area / Math.PI) / l;
+    const share = plateShare(s, position, ground.poisson);
+    const raised = share / plateShare(s, 'interior', ground.poisson);
+    let bending = (here.load / here.area) * share;
+    let onPanel = tilt[position] * here.load;
     loads.forEach((there, j) => {
       if (i === j) return;
-      const felt = (-there.load / (2 * Math.PI * l * l)) * kei(Math.hypot(here.x - there.x, here.y - there.y) / l);
-      peak += raised * Math.max(0, felt);
+      const distance = Math.hypot(here.x - there.x, here.y - there.y);
+      if (distance < 9 * l) bending += raised * Math.max(0, (-there.load / (2 * Math.PI * l * l)) * kei(distance / l));
+      if (distance < covering.panelWidth) onPanel += there.load;
     });
-    peak = Math.max(own[i]!.peak, Math.min(peak, highest));
+    const rigid = covering.panelWidth > 0 ? onPanel / covering.panelWidth ** 2 : 0;
+    const peak = Math.max(own[i]!.peak, Math.min(highest, Math.max(bending, rigid)));
     return { peak, radius: here.load > 0 ? Math.sqrt(here.load / (Math.PI * peak)) : own[i]!.radius };
   });
 };
