@@ -261,6 +261,8 @@ export const RecoveryProblem = z
       .readonly(),
     locks: z.array(Lock).readonly(),
     done: z.array(DoneJob).readonly(),
+    /** Sod already released: the farm's notice runs from there. */
+    released: z.array(z.strictObject({ window: Id, farm: Id, at: LocalTime }).readonly()).readonly(),
     /** Jobs of the plan before, which the new one prefers. */
     before: z.array(DoneJob).readonly(),
   })

@@ -58,7 +58,9 @@ const checkOrder = (tables: Tables, plan: RecoveryPlan, order: SodOrder, farm: F
   const last = Math.max(...lays.map(({ end }) => hour(end)));
   const release = first - farm.haul - problem.settings.cutHours - farm.notice;
   if (!(Math.abs(hour(order.releaseBy) - release) <= minute)) say(`${name}: must be released at another hour`);
-  if (release < hour(problem.now) - minute) say(`${name}: must be released before now`);
+  const given = problem.released.find((one) => one.window === order.window && one.farm === farm.id);
+  const earliest = given ? Math.min(hour(given.at), hour(problem.now)) : hour(problem.now);
+  if (release < earliest - minute) say(`${name}: must be released before it can be`);
   if (!(Math.abs(order.slack - (release - hour(problem.now))) <= 2 * minute)) say(`${name}: names a wrong slack`);
   if (order.terms.at(-1)?.at !== order.releaseBy) say(`${name}: its terms do not lead to the release`);
   order.trucks.forEach((truck, index) => {

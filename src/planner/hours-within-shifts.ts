@@ -1,6 +1,7 @@
 import type { TimedJob, TimedStep } from '#planner/job-steps.ts';
 import { timeStep } from '#planner/job-steps.ts';
 import type { ChosenZone } from '#planner/written-plan.ts';
+import type { Farm } from '#shared/vocabulary/resources.ts';
 import type { Setting, StepStart } from '#planner/zone-options.ts';
 import { farmRefusal } from '#planner/zone-options.ts';
 
@@ -15,6 +16,10 @@ type Placed = TimedJob[];
 export const hoursWithinShifts = (setting: Setting, chosen: readonly ChosenZone[]): readonly ChosenZone[] => {
   const starts = chosen.map((zone) => [...zone.starts]);
   const placed: Placed = [];
+  const farmOf = ({ farm }: StepStart): Farm => setting.problem.farms[farm!]!;
+  const plannedBefore = new Map(
+    setting.problem.before.map((job) => [`${job.zone}|${job.window}|${job.job}`, setting.clock.hourOf(job.start)]),
+  );
   const pieces = chosen
     .flatMap(({ option }, zone) => option.steps.map((step, number) => ({ zone, number, step, option })))
     .map((piece) => ({ ...piece, timed: starts[piece.zone]![piece.number]!.timed }));
@@ -32,14 +37,15 @@ export const hoursWithinShifts = (setting: Setting, chosen: readonly ChosenZone[
       (after === undefined || after.at - moved.end >= option.steps[number + 1]!.lagAtLeast - 1e-9) &&
       (after !== undefined || setting.clock.timeAt(moved.end).slice(0, 10) === setting.clock.timeAt(timed.end).slice(0, 10)) &&
       (!step.laysSod ||
-        farmRefusal(setting, setting.problem.farms[starts[zone]![number]!.farm!]!, option.programme, moved, option.zone) ===
-          null) &&
+        farmRefusal(setting, farmOf(starts[zone]![number]!), option.programme, moved, option.zone, option.window.id) === null) &&
       roomFor(setting, placed, moved);
+    const earlier = plannedBefore.get(`${option.zone.letter}|${option.window.id}|${timed.jobs[0]!.job.kind}`);
+    const preferred = earlier !== undefined && earlier >= timed.at && earlier < timed.end + 12 ? [earlier] : [];
     const moments = [timed.at, ...placed.flatMap(({ until }) => (until > timed.at ? [until] : []))].sort(
       (one, other) => one - other,
     );
     const found = firstFit(
-      moments,
+      [...preferred, ...moments],
       (moment) => timeStep(step, timed.shift, option.zone.letter, moment, setting.hours, setting.problem.settings),
       fits,
     );
@@ -58,7 +64,7 @@ const firstFit = (
   for (const moment of moments) {
     // Whole minutes, so that what is written down is what was reckoned with.
     const moved = lay(Math.ceil(moment * 60 - 1e-6) / 60);
-    if (moved === null) return null;
+    if (moved === null) continue;
     if (fits(moved)) return moved;
   }
   return null;

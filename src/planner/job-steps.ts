@@ -29,12 +29,18 @@ export interface Step {
 
 export const hoursOfJob = (job: Job, area: number): number => job.fixedHours + (job.rate === null ? 0 : area / job.rate);
 
-/** Working hours of a 12 h shift. */
-export const shiftWork = (workShare: number): number => 12 * workShare;
+/** Length of an ordinary shift, h. */
+const shiftLength = 12;
 
-const together = (one: Step, other: Step, limit: number): boolean =>
+/** Real hours that working hours take with their breaks, in whole minutes upward: a plan is written in minutes. */
+export const lengthOfWork = (hours: number, workShare: number): number => Math.ceil((hours / workShare) * 60 - 1e-6) / 60;
+
+const lengthOfStep = (step: Step, workShare: number): number =>
+  step.jobs.reduce((sum, { hours }) => sum + lengthOfWork(hours, workShare), 0);
+
+const together = (one: Step, other: Step, workShare: number): boolean =>
   other.lagAtLeast === 0 &&
-  one.hours + other.hours <= limit &&
+  lengthOfStep(one, workShare) + lengthOfStep(other, workShare) <= shiftLength &&
   one.kind.noisy === other.kind.noisy &&
   one.heavy === other.heavy &&
   one.opensGround === other.opensGround &&
@@ -86,7 +92,7 @@ export const stepsOf = (
     };
     waiting = 0;
     const last = steps.at(-1);
-    if (last && together(last, step, shiftWork(workShare))) steps[steps.length - 1] = joined(last, step);
+    if (last && together(last, step, workShare)) steps[steps.length - 1] = joined(last, step);
     else steps.push(step);
   }
   return steps;
@@ -125,9 +131,9 @@ export const timeStep = (
   settings: RecoveryProblem['settings'],
 ): TimedStep | null => {
   const first = withoutBefore(hours.free(shift, step.kind, zone), earliest);
-  const needed = step.hours / settings.workShare;
+  const needed = lengthOfStep(step, settings.workShare);
   if (lengthOf(first) < 1e-6) return null;
-  const long = step.hours > shiftWork(settings.workShare) + 1e-9;
+  const long = needed > shiftLength + 1e-9;
   if (!long && lengthOf(first) < needed - 1e-9) return null;
   const spans: { readonly shift: number; readonly span: Span }[] = first.map((span) => ({ shift, span }));
   let gathered = lengthOf(first);
@@ -151,7 +157,8 @@ const layOut = (step: Step, spans: readonly { readonly shift: number; readonly s
   let position = 0;
   let at = spans[0]!.span[0];
   const jobs = step.jobs.map(({ job, hours }): TimedJob => {
-    let left = hours / workShare;
+    const length = lengthOfWork(hours, workShare);
+    let left = length;
     let from: number | null = null;
     const work: { shift: number; hours: number }[] = [];
     while (left > 1e-9) {
@@ -167,8 +174,8 @@ const layOut = (step: Step, spans: readonly { readonly shift: number; readonly s
       left -= taken;
       at += taken;
       const last = work.at(-1);
-      if (last?.shift === shift) last.hours += taken * workShare;
-      else work.push({ shift, hours: taken * workShare });
+      if (last?.shift === shift) last.hours += (taken / length) * hours;
+      else work.push({ shift, hours: (taken / length) * hours });
     }
     return { job, from: from!, until: at, work };
   });

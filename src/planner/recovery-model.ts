@@ -286,17 +286,15 @@ export const recoveryModel = (
 const movePrices = (setting: Setting): ((option: ZoneOption, step: number, start: StepStart) => number) => {
   const { problem, clock } = setting;
   if (problem.before.length === 0) return () => 0;
-  const before = new Map(problem.before.map((job) => [`${job.zone}|${job.window}|${job.job}`, clock.hourOf(job.start)]));
-  return (option, step, { timed }) =>
-    timed.jobs.reduce((sum, { job, from }) => {
-      const planned = before.get(`${option.zone.letter}|${option.window.id}|${job.kind}`);
-      return (
-        sum +
-        (planned !== undefined && Math.abs(planned - from) < 1 / 60 + 1e-9
-          ? 0
-          : problem.settings.movePrice / Math.max(1, option.steps[step]!.jobs.length))
-      );
-    }, 0);
+  const before = new Map(
+    problem.before.map((job) => [`${job.zone}|${job.window}|${job.job}`, shiftAt(clock.hourOf(job.start), setting.hours)]),
+  );
+  return (option, step, { timed }) => {
+    const stays = ({ job, from }: TimedJob): boolean =>
+      before.get(`${option.zone.letter}|${option.window.id}|${job.kind}`) === shiftAt(from, setting.hours);
+    const moved = timed.jobs.filter((job) => !stays(job)).length;
+    return (problem.settings.movePrice * moved) / option.steps[step]!.jobs.length;
+  };
 };
 
 /** All the sod of a window comes from one farm: y[lay, farm] ≤ u[window, farm], Σ u ≤ 1. */

@@ -222,7 +222,7 @@ const allowedStarts = (
       continue;
     }
     problem.farms.forEach((farm, index) => {
-      const refusal = farmRefusal(setting, farm, programme, timed, zone);
+      const refusal = farmRefusal(setting, farm, programme, timed, zone, window.id);
       if (refusal === null) starts.push({ timed, farm: index });
       else reason = refusal;
     });
@@ -244,13 +244,14 @@ export const farmRefusal = (
   programme: Programme,
   lay: TimedStep,
   zone: RecoveryZone,
+  windowId: string,
 ): string | null => {
   const { problem, clock } = setting;
   const units = sodUnits(farm, programme.sod!, problem.settings.sodDensity);
   if (units === null) return `${farm.name} does not cut ${programme.sod} sod`;
   if (!lockAllowsFarm(problem, zone, farm)) return 'another farm is agreed on';
   const cutHours = problem.settings.cutHours;
-  if (lay.at - farm.haul - cutHours < setting.now + farm.notice - 1e-9) {
+  if (lay.at - farm.haul - cutHours < releasedAt(setting, windowId, farm) + farm.notice - 1e-9) {
     return `${farm.name} needs ${farm.notice} h of notice, ${cutHours} h to cut and ${farm.haul} h on the road`;
   }
   const area = zone.area * (1 + problem.rules.sodWaste);
@@ -265,6 +266,12 @@ export const farmRefusal = (
     if (farm.haul + cutHours > limit) return `sod of ${farm.name} would lie more than ${limit} h in the roll`;
   }
   return null;
+};
+
+/** When the notice of a farm begins: now, or when its sod was released. */
+export const releasedAt = (setting: Setting, windowId: string, farm: Farm): number => {
+  const release = setting.problem.released.find((one) => one.window === windowId && one.farm === farm.id);
+  return release ? Math.min(setting.now, setting.clock.hourOf(release.at)) : setting.now;
 };
 
 const lockAllowsFarm = (problem: RecoveryProblem, zone: RecoveryZone, farm: Farm): boolean =>

@@ -181,6 +181,7 @@ export const sampleProblem = (shape: ProblemShape = {}): RecoveryProblem => {
     sequences: [],
     locks: [],
     done: [],
+    released: [],
     before: [],
   };
 };

@@ -36,7 +36,7 @@ export const optimiserInWorker = (settings: WorkerOptimiserOptions = {}): Optimi
       };
       const bestSoFar = (): Solution => ({
         status: 'cancelled',
-        values: best && best.values.map((value, column) => (model.columns.integer[column] === 1 ? Math.round(value) : value)),
+        values: best && best.values.map((value, column) => (model.columns.integer[column] === 1 ? Math.round(value) + 0 : value)),
         objective: best?.objective ?? null,
         bound: latest.bound ?? -Infinity,
         gap: latest.gap ?? Infinity,

@@ -144,7 +144,7 @@ const answer = (
 ): Solution => ({ status, values, objective, bound, gap: relativeGap(objective, bound), seconds });
 
 const tidied = (values: Float64Array, integer: Uint8Array): Float64Array =>
-  values.map((value, column) => (integer[column] === 1 ? Math.round(value) : value));
+  values.map((value, column) => (integer[column] === 1 ? Math.round(value) + 0 : value));
 
 /** A model without columns is answered by looking whether its rows allow zero. */
 const emptyAnswer = (rows: Model['rows']): Solution => {
