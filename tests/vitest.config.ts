@@ -2,7 +2,7 @@ import { fileURLToPath } from 'node:url';
 import { defineConfig } from 'vitest/config';
 
 /** Tests that open sockets, browsers or child processes, each with a process of its own; the rest shares its workers. */
-const doors = ['tests/doors/**/*.test.ts', 'tests/newcomer/**/*.test.ts'];
+const doors = ['tests/doors/**/*.test.ts', 'tests/bootstrap/**/*.test.ts'];
 const pages = ['tests/pages/**/*.test.ts'];
 const desktop = ['tests/desktop/**/*.test.ts'];
 const faults = ['tests/faults/**/*.test.ts'];

@@ -1,4 +1,3 @@
-import { openOwnWorkspace } from '#application/own-workspace.ts';
 import { runCommand } from '#cli/run-command.ts';
 import { calledFrom } from '#platform/folders/called-from.ts';
 import { defaultWorkspaceFile } from '#platform/folders/workspace-file.ts';
@@ -7,7 +6,11 @@ import { defaultWorkspaceFile } from '#platform/folders/workspace-file.ts';
 process.stdout.on('error', (error: NodeJS.ErrnoException) => process.exit(error.code === 'EPIPE' ? 0 : 1));
 
 process.exitCode = await runCommand(process.argv.slice(2), {
-  open: (workspace) => openOwnWorkspace(workspace === undefined ? defaultWorkspaceFile() : calledFrom(workspace)),
+  open: async (workspace) => {
+    // Only now: help and a misspelt option need no database.
+    const { openOwnWorkspace } = await import('#application/own-workspace.ts');
+    return openOwnWorkspace(workspace === undefined ? defaultWorkspaceFile() : calledFrom(workspace));
+  },
   out: (text) => void process.stdout.write(text),
   beside: (text) => void process.stderr.write(text),
   screen: process.stderr.isTTY === true,

@@ -23,7 +23,20 @@ const topLevel = [
 const made = ['node_modules', 'out', 'dist', 'demo-output'];
 
 /** Names that say nothing about what is inside. */
-const empty = ['util', 'utils', 'helper', 'helpers', 'core', 'common', 'manager', 'handler', 'misc', 'lib'];
+const empty = [
+  'util',
+  'utils',
+  'helper',
+  'helpers',
+  'core',
+  'common',
+  'manager',
+  'managers',
+  'handler',
+  'handlers',
+  'misc',
+  'lib',
+];
 
 const ours = projectFiles.filter((file) => /^(src|shared|tests|migrations|resources)\//.test(file));
 const code = ours.filter((file) => /\.(ts|tsx|js|cjs|css|html)$/.test(file));

@@ -1,5 +1,6 @@
 import { openApplication } from '#application/application.ts';
 import { existsSync } from 'node:fs';
+import { gzipSync } from 'node:zlib';
 import { afterAll, describe } from 'vitest';
 import type { Answer } from '#shared/contract/failure.ts';
 import type { Bridge } from '#shared/contract/bridge.ts';
@@ -22,9 +23,15 @@ describe.skipIf(browser === null)(browser === null ? 'skipped: no browser starts
       return {
         answer: async (name, request) => {
           const text = await page.evaluate(
-            async ([asked, given]) =>
-              JSON.stringify(await (globalThis as unknown as { fieldback: Bridge }).fieldback.answer(asked, JSON.parse(given))),
-            [name, JSON.stringify(request)] as const,
+            async ([asked, packed]) => {
+              const bytes = Uint8Array.from(atob(packed), (character) => character.charCodeAt(0));
+              const given = await new Response(new Blob([bytes]).stream().pipeThrough(new DecompressionStream('gzip'))).text();
+              return JSON.stringify(
+                await (globalThis as unknown as { fieldback: Bridge }).fieldback.answer(asked, JSON.parse(given)),
+              );
+            },
+            // Packed, because the test library is slow with long text.
+            [name, gzipSync(JSON.stringify(request)).toString('base64')] as const,
           );
           return JSON.parse(text) as Answer<unknown>;
         },

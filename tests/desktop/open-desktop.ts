@@ -2,6 +2,7 @@ import { existsSync, readFileSync } from 'node:fs';
 import { createRequire, registerHooks } from 'node:module';
 import { join } from 'node:path';
 import { fileURLToPath, pathToFileURL } from 'node:url';
+import { gunzipSync } from 'node:zlib';
 import type { Browser, Frame, Page, Request as PageRequest, Route } from 'playwright-core';
 import type { StandInDesk, StandInRecord, StandInWindow } from '#tests/desktop/electron-stand-in.ts';
 
@@ -54,11 +55,17 @@ const initScript = (preload: string): string => `(() => {
   const hearers = new Map();
   // Numbers that JSON does not know cross as they are in Electron.
   const lasting = (key, value) => (typeof value === 'number' && !Number.isFinite(value) ? { notFinite: String(value) } : value);
+  // Long text goes packed: the test library is slow with it.
+  const pack = async (text) => {
+    if (text.length < 1e6) return text;
+    const bytes = new Uint8Array(await new Response(new Blob([text]).stream().pipeThrough(new CompressionStream('gzip'))).arrayBuffer());
+    return 'gzip:' + btoa(Array.from(bytes, (byte) => String.fromCharCode(byte)).join(''));
+  };
   Object.defineProperty(window, Symbol.for('hear'), { value: (channel, payload) => { for (const hear of [...(hearers.get(channel) ?? [])]) hear({}, payload); } });
   const electron = {
     contextBridge: { exposeInMainWorld: (name, api) => Object.defineProperty(window, name, { value: Object.freeze({ ...api }), enumerable: true }) },
     ipcRenderer: {
-      invoke: async (channel, ...args) => JSON.parse(await invoke(channel, JSON.stringify(args, lasting))),
+      invoke: async (channel, ...args) => JSON.parse(await invoke(channel, await pack(JSON.stringify(args, lasting)))),
       on: (channel, hear) => hearers.set(channel, (hearers.get(channel) ?? new Set()).add(hear)),
       removeListener: (channel, hear) => hearers.get(channel)?.delete(hear),
     },
@@ -124,7 +131,8 @@ export const openDesktop = async (browser: Browser, file: string, isFirst = true
     if (handler === undefined) throw new Error(`no handler for ${channel}`);
     const { frame } = source;
     const senderFrame = { url: toOwn(frame.url()), parent: frame.parentFrame() === null ? null : {} };
-    const given = JSON.parse(args, (_key, value: unknown) => finiteOrNot(value)) as readonly unknown[];
+    const text = args.startsWith('gzip:') ? gunzipSync(Buffer.from(args.slice(5), 'base64')).toString() : args;
+    const given = JSON.parse(text, (_key, value: unknown) => finiteOrNot(value)) as readonly unknown[];
     // What cannot be cloned cannot cross; text is much quicker than the test library's own way of handing values over.
     return JSON.stringify(structuredClone(await handler({ sender: window.webContents, senderFrame }, ...given)));
   };
