@@ -4,6 +4,7 @@ import { asks, changes, works } from '#shared/contract/operation.ts';
 import { Booking, eventKinds, bookingStages } from '#shared/vocabulary/booking.ts';
 import { Covering } from '#shared/vocabulary/covering.ts';
 import { Forecast, ForecastRun } from '#shared/vocabulary/forecast.ts';
+import { Polygon } from '#shared/vocabulary/geometry.ts';
 import { DoneJob, Lock, RecoveryPlan } from '#shared/vocabulary/plan.ts';
 import { Id, LocalDate, LocalTime, Revision, Share } from '#shared/vocabulary/primitives.ts';
 import { WeatherOfDay, WeatherReading, dayStandings } from '#shared/vocabulary/weather.ts';
@@ -226,6 +227,8 @@ export const contract = {
         x: z.array(z.number()),
         y: z.array(z.number()),
         lit: z.array(Share),
+        /** Rings to fill together: the shadow itself. */
+        pieces: z.array(Polygon),
       })
       .readonly(),
   ),

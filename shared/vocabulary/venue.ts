@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import { Polygon } from '#shared/vocabulary/geometry.ts';
+import { MaterialPrices } from '#shared/vocabulary/plan.ts';
 import { Id, LocalDate, LocalTime, Name, Note, Revision, Share, within } from '#shared/vocabulary/primitives.ts';
 import { Farm, Rules, Workforce } from '#shared/vocabulary/resources.ts';
 import { RootZone, Sward, TurfState } from '#shared/vocabulary/turf.ts';
@@ -141,6 +142,8 @@ export const Venue = z
     climate: Climate,
     workforce: Workforce,
     farms: z.array(Farm).max(20).readonly(),
+    /** Prices of materials; null where no quotation is entered. */
+    prices: MaterialPrices,
     rules: Rules,
     /** Values of the catalogue that this venue has changed, by name. */
     settings: z.record(z.string(), z.strictObject({ value: z.number(), reason: Note, since: LocalDate }).readonly()).readonly(),

@@ -6,8 +6,10 @@ import type { Event } from '#shared/contract/job.ts';
 import { openGate } from '#application/gate.ts';
 import { fillNew, type FirstContent } from '#application/first-content.ts';
 import { failureOfTrouble } from '#application/failures.ts';
+import { optimiserInWorker } from '#platform/optimiser/optimiser-in-worker.ts';
 import { openPool } from '#platform/workers/pool.ts';
 import { systemClock, type Clock } from '#platform/clock/clock.ts';
+import type { Optimiser } from '#planner/optimiser.ts';
 import type { Compute, TaskName } from '#services/needs.ts';
 import { restoreCopy } from '#store/copies.ts';
 import { newestVersion } from '#store/file-facts.ts';
@@ -23,6 +25,10 @@ export interface ApplicationWishes {
   readonly firstContent?: FirstContent;
   /** Module of the worker threads; a bundler gives its own. */
   readonly workerEntry?: URL;
+  /** Module of the optimiser's worker; a bundler gives its own. */
+  readonly optimiserEntry?: URL;
+  /** Plans in another way than a worker thread. */
+  readonly optimiser?: Optimiser;
   /** Runs calculations in another way than worker threads. */
   readonly compute?: Compute;
   /** ms to wait while another program writes. */
@@ -67,7 +73,14 @@ export const openApplication = async (wishes: ApplicationWishes): Promise<Applic
   const { store } = opening;
   const computing = computingFor(wishes);
   const gate = openGate(
-    { store, now: clock.now, newId: randomUUID, compute: computing.compute, version: packageFile.version },
+    {
+      store,
+      now: clock.now,
+      newId: randomUUID,
+      compute: computing.compute,
+      optimiser: wishes.optimiser ?? optimiserInWorker(wishes.optimiserEntry ? { entry: wishes.optimiserEntry } : {}),
+      version: packageFile.version,
+    },
     log,
   );
   const copying = setInterval(() => void store.copyIfDue(), hourMs);

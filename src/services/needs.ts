@@ -4,11 +4,14 @@ import type { Answer } from '#shared/contract/failure.ts';
 import type { Job, Progress } from '#shared/contract/job.ts';
 import type { Forecast } from '#shared/vocabulary/forecast.ts';
 import type { ForecastQuestion } from '#engine/forecast/question.ts';
+import type { OutlookQuestion, RecoveryOutlook } from '#engine/forecast/recovery-outlook.ts';
+import type { Optimiser } from '#planner/optimiser.ts';
 import type { Store } from '#store/store.ts';
 
 /** Long calculations that run beside the program, by name: what each takes and gives. */
 export interface Tasks {
   readonly foresee: { readonly input: ForecastQuestion; readonly output: Forecast };
+  readonly outlook: { readonly input: OutlookQuestion; readonly output: RecoveryOutlook };
 }
 export type TaskName = keyof Tasks;
 
@@ -43,6 +46,7 @@ export interface Needs {
   /** A new id that nothing else has. */
   readonly newId: () => string;
   readonly compute: Compute;
+  readonly optimiser: Optimiser;
   readonly jobs: Jobs;
   /** Version of the program. */
   readonly version: string;

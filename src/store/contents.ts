@@ -4,9 +4,11 @@ import { bookingsIn } from '#store/bookings.ts';
 import { classesIn } from '#store/classes.ts';
 import { fixturesIn } from '#store/fixtures.ts';
 import type { Work } from '#store/revisions.ts';
+import { plansIn } from '#store/plans.ts';
 import { runsIn } from '#store/runs.ts';
 import type { Contents } from '#store/store.ts';
 import { venuesIn } from '#store/venues.ts';
+import { weatherIn } from '#store/weather.ts';
 
 /** Everything in the workspace as one transaction sees it. */
 export const contentsIn = (work: Work): Contents => ({
@@ -16,4 +18,6 @@ export const contentsIn = (work: Work): Contents => ({
   fixtures: fixturesIn(work),
   bookings: bookingsIn(work),
   runs: runsIn(work),
+  plans: plansIn(work),
+  weather: weatherIn(work),
 });

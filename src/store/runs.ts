@@ -1,10 +1,7 @@
-import { gunzipSync, gzipSync } from 'node:zlib';
 import { ForecastRun } from '#shared/vocabulary/forecast.ts';
+import { packed, unpacked } from '#store/packed.ts';
 import type { Work } from '#store/revisions.ts';
 import type { Contents } from '#store/store.ts';
-
-const packed = (text: string): Uint8Array => gzipSync(text);
-const unpacked = (bytes: Uint8Array): string => gunzipSync(bytes).toString('utf8');
 
 export const runsIn = (work: Work): Contents['runs'] => ({
   find: async (id) => {

@@ -1,16 +1,21 @@
 import type { z } from 'zod';
-import type { contract } from '#shared/contract/contract.ts';
+import type { contract, PlanRun } from '#shared/contract/contract.ts';
 import type { Booking } from '#shared/vocabulary/booking.ts';
 import type { Covering } from '#shared/vocabulary/covering.ts';
 import type { ForecastRun } from '#shared/vocabulary/forecast.ts';
 import type { Id } from '#shared/vocabulary/primitives.ts';
 import type { Vehicle } from '#shared/vocabulary/vehicle.ts';
 import type { Fixture, Venue } from '#shared/vocabulary/venue.ts';
+import type { WeatherOfDay, WeatherReading } from '#shared/vocabulary/weather.ts';
+import type { KeptDayStanding } from '#store/tables.ts';
 
-type LineOf<Name extends 'venue/list' | 'booking/list' | 'forecast/list'> = z.infer<(typeof contract)[Name]['reply']>[number];
+type LineOf<Name extends 'venue/list' | 'booking/list' | 'forecast/list' | 'plan/list'> = z.infer<
+  (typeof contract)[Name]['reply']
+>[number];
 export type VenueLine = LineOf<'venue/list'>;
 export type BookingLine = LineOf<'booking/list'>;
 export type RunLine = LineOf<'forecast/list'>;
+export type PlanLine = LineOf<'plan/list'>;
 
 /** What became of a save or a removal of a thing that carries a revision. */
 export type Stored<Value> =
@@ -58,6 +63,20 @@ export interface Contents {
     inputOf(id: Id): Promise<string | null>;
     linesOfVenue(venueId: Id): Promise<readonly RunLine[]>;
     keep(run: KeptRun): Promise<void>;
+  };
+  readonly plans: {
+    find(id: Id): Promise<PlanRun | null>;
+    linesOfVenue(venueId: Id): Promise<readonly PlanLine[]>;
+    /** @param input canonical JSON of the problem the plan answers */
+    keep(run: PlanRun, input: string): Promise<void>;
+  };
+  readonly weather: {
+    readings(venueId: Id): Promise<readonly WeatherReading[]>;
+    days(venueId: Id, standing: KeptDayStanding): Promise<readonly WeatherOfDay[]>;
+    /** Takes in the days of a file; days of the same date give way. */
+    takeIn(venueId: Id, reading: WeatherReading, days: readonly WeatherOfDay[]): Promise<void>;
+    /** Puts days in the place of those with the same date; expected days are replaced as a whole. */
+    setDays(venueId: Id, standing: 'actual' | 'expected', days: readonly WeatherOfDay[]): Promise<void>;
   };
 }
 

@@ -1,3 +1,4 @@
+import type { Generated } from 'kysely';
 import type { Booking } from '#shared/vocabulary/booking.ts';
 import type { Fixture } from '#shared/vocabulary/venue.ts';
 
@@ -42,7 +43,44 @@ export interface Tables {
     input_gzip: Uint8Array;
     result_gzip: Uint8Array;
   };
+  plan_runs: {
+    id: string;
+    venue_id: string;
+    forecast_id: string;
+    booking_id: string | null;
+    fixture_id: string;
+    created_at: string;
+    now_venue_time: string;
+    jobs: number;
+    orders: number;
+    total_minor: number;
+    input_gzip: Uint8Array;
+    result_gzip: Uint8Array;
+  };
+  weather_readings: {
+    id: Generated<number>;
+    venue_id: string;
+    file_name: string;
+    from_date: string;
+    until_date: string;
+    days: number;
+    filled: string;
+  };
+  weather_days: {
+    venue_id: string;
+    standing: KeptDayStanding;
+    date: string;
+    maximum_c: number;
+    minimum_c: number;
+    rain_mm: number;
+    radiation_mj_m2: number | null;
+    vapour_pressure_kpa: number | null;
+    wind_m_s: number | null;
+  };
 }
+
+/** Days of observed years, days logged, and days expected next. */
+export type KeptDayStanding = 'observed' | 'actual' | 'expected';
 
 interface ClassRow {
   id: string;

@@ -25,6 +25,7 @@ import { advanceDays, type DayTrack } from '#engine/recovery/advance-days.ts';
 import { injureAt } from '#engine/recovery/injure.ts';
 import { driverLayout, driverStride, standLayout, standStride } from '#engine/recovery/stand-layout.ts';
 import { standOf, writeStand } from '#engine/recovery/stand.ts';
+import { drainedState, rootZoneWaterContent } from '#engine/water/root-zone.ts';
 import { rootZoneProfile, type RootZoneProfile } from '#engine/water/root-zone-profile.ts';
 import {
   evaporationUnderCovering,
@@ -76,7 +77,7 @@ export const workshop = (scene: Scene, window: Window, loads: GroundLoads): Work
   const deepTemperature = normals.maximum.reduce((sum, high, month) => sum + (high + normals.minimum[month]!) / 2, 0) / 12;
   const profile = rootZoneProfile(field.rootZone, seasonOf(field.sward[0]!.grass), parameters);
   const settings = climateSettings(parameters);
-  const ground = pitchGround(field.rootZone, drainedContent(profile), deepTemperature, parameters);
+  const ground = pitchGround(field.rootZone, rootZoneWaterContent(profile, drainedState(profile)), deepTemperature, parameters);
   return {
     scene,
     window,
@@ -119,16 +120,6 @@ export const workshop = (scene: Scene, window: Window, loads: GroundLoads): Work
     drivers: new Float64Array(scene.period.days.length * driverStride),
     stand: new Float64Array(standStride),
   };
-};
-
-const drainedContent = (profile: RootZoneProfile): number => {
-  let water = 0;
-  let depth = 0;
-  for (let i = 0; i < profile.layers; i++) {
-    water += profile.drained[i]!;
-    depth += profile.thickness[i]!;
-  }
-  return water / depth;
 };
 
 /** The care of a layer in whole hours after it was laid; what lies outside its hours is cut off. */
@@ -200,6 +191,12 @@ export const blankNotes = (days: number | null): CourseNotes => ({
   lost: days === null ? null : new Float64Array(days * causes.length),
 });
 
+/** A stand to be kept as it is on one evening. */
+export interface Snapshot {
+  readonly day: number;
+  readonly into: Float64Array;
+}
+
 /** Where a group's days are written, one number a day. */
 export interface CourseTrack extends DayTrack {
   readonly ruts: Float32Array;
@@ -218,6 +215,7 @@ export const runCourse = (
   water: RootZoneCourse,
   track: CourseTrack,
   notes: CourseNotes,
+  keep: Snapshot | null = null,
 ): void => {
   const { scene, stand, drivers } = shop;
   const group = scene.groups[at]!;
@@ -225,13 +223,14 @@ export const runCourse = (
   const days = scene.period.days.length;
   const covered = crownsUnderFloors(shop, at, member);
   fillDrivers(shop, at, member, notes);
-  writeStand(stand, 0, standOf(field.usual, shop.loads.ground.bulkDensity, member.values['forecast.nitrogen']));
+  writeStand(stand, 0, standOf(field.usual, shop.loads.ground.bulkDensity, member.values['nitrogen.usual']));
   const injuries = new InjuryState(tolerances);
   let day = 0;
   while (day < days) {
     const busy = isBusy(shop, group, day, covered);
     let until = day + 1;
-    if (!busy) while (until < days && !isBusy(shop, group, until, covered) && notes.lost === null) until++;
+    const stop = keep !== null && keep.day >= day ? keep.day + 1 : days;
+    if (!busy) while (until < stop && !isBusy(shop, group, until, covered) && notes.lost === null) until++;
     if (busy) {
       press(shop, group, day, water, tolerances, notes);
       tread(shop, group, day, water, tolerances, notes);
@@ -243,6 +242,7 @@ export const runCourse = (
       track.ruts[d] = stand[standLayout.ruts]!;
       track.density[d] = stand[standLayout.bulkDensity]!;
     }
+    if (keep !== null && until - 1 === keep.day) keep.into.set(stand);
     if (notes.lost)
       for (let cause = 0; cause < causes.length; cause++)
         notes.lost[day * causes.length + cause] = stand[standLayout.leafLost + cause]!;
@@ -298,6 +298,13 @@ const liftedAt = (laid: LaidFloor, hour: number): number =>
     0,
   );
 
+/**
+ * Change of the reserve on an open day, 1/d; never below 0. Turf in the open holds its store: a venue whose turf starves where nothing
+ * lies on it says so in its usual state.
+ */
+export const openReserveChange = ({ air, traits }: Member, day: number, light: number): number =>
+  Math.max(0, reserveGain(light, air[day]!, traits.reserve) - reserveLoss(air[day]!, 0, traits.reserve));
+
 /** The days of a group as the turf meets them. Covered days sum the reserve hour by hour. */
 const fillDrivers = (shop: Workshop, at: number, member: Member, notes: CourseNotes): void => {
   const { scene, drivers, window, crown } = shop;
@@ -317,10 +324,7 @@ const fillDrivers = (shop: Workshop, at: number, member: Member, notes: CourseNo
     drivers[now + driverLayout.seal] = 0;
     drivers[now + driverLayout.covered] = 0;
     drivers[now + driverLayout.watered] = 1;
-    const light = drivers[now + driverLayout.light]!;
-    // Turf in the open holds its store: a venue whose turf starves where nothing lies on it says so in its usual state.
-    const change = reserveGain(light, member.air[day]!, traits.reserve) - reserveLoss(member.air[day]!, 0, traits.reserve);
-    drivers[now + driverLayout.reserveChange] = Math.max(0, change);
+    drivers[now + driverLayout.reserveChange] = openReserveChange(member, day, drivers[now + driverLayout.light]!);
   }
   if (floors.length === 0) return;
   const perMegajoule = values['light.molPerMegajoule'];

@@ -43,7 +43,7 @@ const trackOf = (days: number): CourseTrack => ({
 });
 
 /** Root-zone water of every group; groups that share their exposure share it. */
-const watersOf = (shop: Workshop, member: Member): readonly RootZoneCourse[] => {
+export const watersOf = (shop: Workshop, member: Member): readonly RootZoneCourse[] => {
   const known = new Map<unknown, RootZoneCourse>();
   return shop.scene.groups.map((group, at) => {
     let water = known.get(group.exposure);

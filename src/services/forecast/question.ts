@@ -1,10 +1,14 @@
-import { daysBetween } from '#shared/calendar/local-time.ts';
+import { addDays, dayOfYear, daysBetween } from '#shared/calendar/local-time.ts';
 import type { Answer, Problem } from '#shared/contract/failure.ts';
 import { defaultValues, type ParameterValues } from '#shared/parameters/catalogue.ts';
 import type { Booking } from '#shared/vocabulary/booking.ts';
 import type { Id } from '#shared/vocabulary/primitives.ts';
 import type { Fixture, Venue } from '#shared/vocabulary/venue.ts';
+import type { WeatherOfDay } from '#shared/vocabulary/weather.ts';
 import type { ForecastQuestion } from '#engine/forecast/question.ts';
+import type { DailySite } from '#engine/weather/daily-radiation.ts';
+import { completedDay } from '#engine/weather/missing-weather.ts';
+import type { DatedWeatherDay } from '#engine/weather/weather-day.ts';
 import { done, invalid, notFound, outOfRange } from '#services/answers.ts';
 import { checkBooking, spanOf } from '#services/checks/booking.ts';
 import { checkVenue } from '#services/checks/venue.ts';
@@ -44,28 +48,71 @@ export const gatherQuestion = async (contents: Contents, asked: Asked): Promise<
   const reach = booking ? reachProblems(booking, homeDate) : [];
   if (reach.length > 0) return outOfRange(reach);
 
-  const laid = new Set(booking?.layers.map((layer) => layer.covering));
-  const driven = new Set(booking?.traffic.map((pass) => pass.vehicle));
+  const others = othersNear(booking, homeDate, await contents.bookings.ofVenue(venueId));
+  const events = [...(booking ? [booking] : []), ...others];
+  const laid = new Set(events.flatMap((event) => event.layers.map((layer) => layer.covering)));
+  const driven = new Set(events.flatMap((event) => event.traffic.map((pass) => pass.vehicle)));
+  const site = { latitude: venue.place.latitude, elevation: venue.place.elevation };
+  const parameters = parametersOf(venue);
+  const whole = (days: readonly WeatherOfDay[]) => days.map((day) => wholeDay(day, site, parameters));
   return done({
     venue,
     homeDate,
     booking,
+    others,
+    fixtures: await contents.fixtures.ofVenue(venueId),
     coverings: coverings.filter((covering) => laid.has(covering.id)),
     vehicles: vehicles.filter((vehicle) => driven.has(vehicle.id)),
-    parameters: parametersOf(venue),
+    parameters,
     members: asked.members,
     seed: asked.seed,
     cellSize: asked.cellSize,
-    observedYears: [],
-    knownDays: [],
+    observed: whole(await contents.weather.days(venueId, 'observed')),
+    actual: whole(await contents.weather.days(venueId, 'actual')),
+    expected: await contents.weather.days(venueId, 'expected'),
   });
 };
+
+/** d before a booking in which an earlier event still shows. */
+const memoryDays = 60;
+
+/** Other events that are sure enough to count and fall between some weeks before the booking and the home date. */
+const othersNear = (booking: Booking | null, homeDate: Fixture, all: readonly Booking[]): readonly Booking[] => {
+  const span = booking && spanOf(booking);
+  if (!span) return [];
+  const from = `${addDays(span.first.slice(0, 10), -memoryDays)}T00:00`;
+  return all.filter((other) => {
+    const there = spanOf(other);
+    return (
+      other.id !== booking.id && counted.has(other.stage) && there !== null && there.first >= from && there.last < homeDate.start
+    );
+  });
+};
+
+const counted: ReadonlySet<Booking['stage']> = new Set([
+  'confirmed',
+  'advanced',
+  'building',
+  'live',
+  'striking',
+  'handed-back',
+  'recovering',
+  'certified',
+  'settled',
+  'archived',
+]);
+
+/** A day with what was not measured filled in by the standard's rules. */
+const wholeDay = (day: WeatherOfDay, site: DailySite, values: ParameterValues): DatedWeatherDay => ({
+  date: day.date,
+  ...completedDay(day, site, dayOfYear(day.date), values).day,
+});
 
 const byId = (one: { readonly id: Id }, other: { readonly id: Id }): number => (one.id < other.id ? -1 : 1);
 const idsOf = (items: readonly { readonly id: Id }[]): ReadonlySet<Id> => new Set(items.map((item) => item.id));
 
 /** The catalogue's values with the venue's own laid over them. A setting whose name has left the catalogue has no effect. */
-const parametersOf = (venue: Venue): ParameterValues => ({
+export const parametersOf = (venue: Venue): ParameterValues => ({
   ...defaultValues,
   ...Object.fromEntries(
     Object.entries(venue.settings)

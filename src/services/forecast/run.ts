@@ -4,8 +4,8 @@ import { canonicalJson, fingerprint, parameterVersion } from '#services/forecast
 import { gatherQuestion } from '#services/forecast/question.ts';
 import type { Service } from '#services/needs.ts';
 
-/** m; a kept run is as fine as the drawing. */
-const cellSize = 1;
+/** m; finer cells change no zone by more than a reading can tell, and make a kept run four times as large. */
+const cellSize = 2;
 
 /** Everything that can be refused is refused before the work begins; the run is kept only when it is whole. */
 export const runForecast: Service<'forecast/run'> = async (needs, { venueId, fixtureId, bookingId, members, seed }) => {

@@ -1,0 +1,277 @@
+import type { ProgrammeKind } from '#shared/vocabulary/plan.ts';
+import { seasonOf } from '#shared/vocabulary/turf.ts';
+import {
+  blankNotes,
+  openReserveChange,
+  runCourse,
+  tolerancesOf,
+  workshop,
+  type CourseTrack,
+  type Workshop,
+} from '#engine/forecast/course.ts';
+import { groundLoads } from '#engine/forecast/ground-loads.ts';
+import { drawnMember, memberMaker, usualMember, type Member } from '#engine/forecast/member.ts';
+import type { ForecastQuestion } from '#engine/forecast/question.ts';
+import { sceneOf } from '#engine/forecast/scene.ts';
+import { eveningsOf, type Evenings } from '#engine/forecast/summarise.ts';
+import { watersOf } from '#engine/forecast/tally.ts';
+import { lightFromFlux } from '#engine/light/photons.ts';
+import { advanceDays, anchorageAt } from '#engine/recovery/advance-days.ts';
+import { applyJobAt, type Job } from '#engine/recovery/jobs.ts';
+import { judgeReadiness } from '#engine/recovery/readiness.ts';
+import { driverLayout, driverStride, standLayout, standStride } from '#engine/recovery/stand-layout.ts';
+import { greenCover, readStand, youngSeedlingCover } from '#engine/recovery/stand.ts';
+
+/** A zone's chance by the day on which a programme ends. */
+export interface ProgrammeOutlook {
+  readonly zone: string;
+  readonly programme: ProgrammeKind;
+  readonly firstDay: string;
+  /** One a day, to the eve of the home date. */
+  readonly chance: readonly number[];
+  readonly shortfall: readonly number[];
+}
+
+/** The weather of a day as work meets it. */
+export interface WorkingWeather {
+  readonly date: string;
+  /** Share of members with rain enough to stop dry work. */
+  readonly rainChance: number;
+  readonly frozen: boolean;
+  readonly hot: boolean;
+  readonly saturated: boolean;
+}
+
+export interface RecoveryOutlook {
+  readonly outlooks: readonly ProgrammeOutlook[];
+  readonly weather: readonly WorkingWeather[];
+  /** m² to be replaced or mended, member by member: turf of groups that are not ready by themselves. */
+  readonly need: readonly number[];
+}
+
+/** Cuts of sod the venue could get, m of soil: of the farms it names, or the trade's usual. */
+export interface SodCuts {
+  readonly thin: number;
+  readonly thick: number;
+}
+
+export interface OutlookQuestion {
+  readonly question: ForecastQuestion;
+  /** The ways back the construction allows. */
+  readonly programmes: readonly ProgrammeKind[];
+  readonly cuts: SodCuts;
+}
+
+/**
+ * What each way back would make of each zone by the home date, if its last job ended on each day.
+ *
+ * Every member's zone is kept as it is when its last layer is off. From there it goes on alone; on each day a branch is made in which
+ * the programme's work is done on that day, and the branch is followed to the eve of the home date. The share of members that are ready
+ * there is the chance.
+ */
+export const recoveryOutlook = (
+  { question, programmes, cuts }: OutlookQuestion,
+  report: (share: number) => void = () => {},
+): RecoveryOutlook => {
+  const scene = sceneOf(question);
+  const maker = memberMaker(scene);
+  const shop = workshop(scene, maker.window, groundLoads(scene));
+  const evenings = eveningsOf(shop);
+  const zones = scene.zones
+    .map((_, zone) => zone)
+    .filter((zone) => scene.groups.some((g) => g.zone === zone && g.exposure.stretches.length > 0));
+  const sums = zones.map((zone) => programmes.map(() => emptySums(evenings.home - evenings.after[zone]! + 1)));
+  const rain = new Float64Array(scene.period.days.length);
+  const saturated = new Float64Array(scene.period.days.length);
+  const frozen = new Float64Array(scene.period.days.length);
+  const hot = new Float64Array(scene.period.days.length);
+  const need: number[] = [];
+  for (let index = 0; index < question.members; index++) {
+    const member = question.members === 1 ? usualMember(maker) : drawnMember(maker, index);
+    const stands = standsAt(shop, member, evenings);
+    need.push(stands.need);
+    zones.forEach((zone, place) => follow(shop, member, evenings, zone, stands.byZone[zone]!, programmes, cuts, sums[place]!));
+    for (let day = 0; day < rain.length; day++) {
+      if (member.weather.rain[day]! >= question.parameters['plan.rain.stops']) rain[day]!++;
+      if (member.weather.minimum[day]! < -1) frozen[day]!++;
+      if (member.weather.maximum[day]! > question.parameters['plan.heat.stops']) hot[day]!++;
+      if (stands.airless[day]! > 0) saturated[day]!++;
+    }
+    if (index % 5 === 4) report((index + 1) / question.members);
+  }
+  const members = question.members;
+  return {
+    need,
+    outlooks: zones.flatMap((zone, place) =>
+      programmes.map((programme, p) => ({
+        zone: scene.zones[zone]!.letter,
+        programme,
+        firstDay: scene.period.days[evenings.after[zone]!]!,
+        chance: Array.from(sums[place]![p]!.ready, (count) => count / members),
+        shortfall: Array.from(sums[place]![p]!.short, (sum) => sum / members),
+      })),
+    ),
+    weather: scene.period.days.map((date, day) => ({
+      date,
+      rainChance: rain[day]! / members,
+      frozen: frozen[day]! > members / 2,
+      hot: hot[day]! > members / 2,
+      saturated: saturated[day]! > members / 2,
+    })),
+  };
+};
+
+interface Sums {
+  readonly ready: Float64Array;
+  readonly short: Float64Array;
+}
+const emptySums = (days: number): Sums => ({ ready: new Float64Array(days), short: new Float64Array(days) });
+
+/** The mean stand of every zone on the evening its last layer is off; the deepest rut of its groups. */
+const standsAt = (shop: Workshop, member: Member, evenings: Evenings) => {
+  const { scene } = shop;
+  const { rules } = scene.question.venue;
+  const days = scene.period.days.length;
+  const tolerances = tolerancesOf(scene, member);
+  const water = watersOf(shop, member);
+  const track: CourseTrack = {
+    cover: new Float32Array(days),
+    crowns: new Float32Array(days),
+    reserve: new Float32Array(days),
+    ruts: new Float32Array(days),
+    density: new Float32Array(days),
+  };
+  const byZone = scene.zones.map(() => new Float64Array(standStride));
+  const airless = new Float64Array(days);
+  let need = 0;
+  scene.groups.forEach((group, at) => {
+    const into = new Float64Array(standStride);
+    runCourse(shop, at, member, tolerances, water[at]!, track, blankNotes(null), { day: evenings.after[group.zone]!, into });
+    const mean = byZone[group.zone]!;
+    const share = group.area / scene.zoneArea[group.zone]!;
+    const rut = Math.max(mean[standLayout.ruts]!, into[standLayout.ruts]!);
+    for (let i = 0; i < standStride; i++) mean[i]! += share * into[i]!;
+    mean[standLayout.ruts] = rut;
+    if (group.exposure.stretches.length > 0) {
+      for (let day = 0; day < days; day++) airless[day] = Math.max(airless[day]!, water[at]!.airless[day]!);
+      if (track.cover[evenings.home]! < rules.coverNeeded - 1e-6) need += group.area;
+    }
+  });
+  return { byZone, airless, need };
+};
+
+/** What a programme does to the ground on the day its last job ends. */
+const workOf = (programme: ProgrammeKind, cuts: SodCuts, shop: Workshop): readonly Job[] => {
+  const { parameters, venue } = shop.scene.question;
+  const grass = seasonOf(venue.field.sward[0]!.grass) === 'cool' ? 'perennial-ryegrass' : venue.field.sward[0]!.grass;
+  const feed: Job = { kind: 'feed', rate: Math.min(parameters['nitrogen.cap'], parameters['nitrogen.recovery']) };
+  const seed: Job = { kind: 'seed', grass, rate: parameters[`seed.rate.${grass}`] };
+  const mend: readonly Job[] = [
+    { kind: 'solid-tine', pierced: parameters['plan.spike.pierced'] },
+    { kind: 'topdress', depth: parameters['plan.topdress.depth'] },
+    seed,
+    feed,
+  ];
+  const lay = (thickness: number): readonly Job[] => [{ kind: 'strip' }, { kind: 'lay-sod', thickness }, { kind: 'roll' }];
+  switch (programme) {
+    case 'leave':
+      return [];
+    case 'recover':
+    case 'recover-under-lights':
+      return mend;
+    case 'replace-thin':
+      return lay(cuts.thin);
+    case 'replace-thick':
+      return lay(cuts.thick);
+    case 'replace-carpet':
+      return lay(parameters['plan.carpet.thickness']);
+    case 'plane-and-reseed':
+      return [{ kind: 'strip' }, seed, feed];
+  }
+};
+
+/** Follows every programme of one zone in one member from every day to the eve of the home date. */
+const follow = (
+  shop: Workshop,
+  member: Member,
+  evenings: Evenings,
+  zone: number,
+  start: Float64Array,
+  programmes: readonly ProgrammeKind[],
+  cuts: SodCuts,
+  sums: readonly Sums[],
+): void => {
+  const { scene } = shop;
+  const drivers = openDrivers(shop, member, zone, 0);
+  const lit = programmes.includes('recover-under-lights') ? openDrivers(shop, member, zone, lampsOf(shop)) : drivers;
+  const [after, home] = [evenings.after[zone]!, evenings.home];
+  const along = start.slice();
+  const branch = new Float64Array(standStride);
+  const rested = (day: number): number => (day - after) * 24;
+  for (let day = after; day <= home; day++) {
+    if (day > after) advanceDays(along, 0, drivers, day, 1, member.traits, null, 0);
+    programmes.forEach((programme, p) => {
+      if (programme === 'leave' && day > after) {
+        sums[p]!.ready[day - after]! += sums[p]!.ready[0]! - (sums[p]!.ready[day - after] ?? 0);
+        sums[p]!.short[day - after] = sums[p]!.short[0]!;
+        return;
+      }
+      branch.set(along);
+      for (const job of workOf(programme, cuts, shop)) applyJobAt(branch, 0, job, member.traits);
+      advanceDays(branch, 0, programme === 'recover-under-lights' ? lit : drivers, day + 1, home - day, member.traits, null, 0);
+      const verdict = judge(scene, member, branch, rested(home));
+      if (verdict.ready) sums[p]!.ready[day - after]!++;
+      sums[p]!.short[day - after]! += verdict.short;
+    });
+  }
+};
+
+/** mol/m²/d that a rig of lamps adds. */
+const lampsOf = ({ scene }: Workshop): number => {
+  const { parameters } = scene.question;
+  return lightFromFlux(parameters['plan.lights.flux'], parameters['plan.lights.hours']);
+};
+
+/** The open, watered days of the zone's largest group; lamps on top. */
+const openDrivers = ({ scene }: Workshop, member: Member, zone: number, lamps: number): Float64Array => {
+  const days = scene.period.days.length;
+  const largest = scene.groups.reduce<(typeof scene.groups)[number] | null>(
+    (best, group) => (group.zone === zone && (best === null || group.area > best.area) ? group : best),
+    null,
+  )!;
+  const drivers = new Float64Array(days * driverStride);
+  for (let day = 0; day < days; day++) {
+    const now = day * driverStride;
+    drivers[now + driverLayout.temperature] = member.air[day]!;
+    drivers[now + driverLayout.soilTemperature] = member.soil[day]!;
+    drivers[now + driverLayout.light] = member.useful[largest.shade * days + day]! + lamps;
+    drivers[now + driverLayout.watered] = 1;
+    drivers[now + driverLayout.reserveChange] = openReserveChange(member, day, drivers[now + driverLayout.light]!);
+  }
+  return drivers;
+};
+
+const judge = (scene: ReturnType<typeof sceneOf>, member: Member, flat: Float64Array, sinceCovering: number) => {
+  const { rules } = scene.question.venue;
+  const stand = readStand(flat, 0);
+  const cover = greenCover(stand);
+  const verdict = judgeReadiness(
+    {
+      cover,
+      ruts: stand.ruts,
+      anchored: anchorageAt(flat, 0, member.traits),
+      youngSeedlings: youngSeedlingCover(stand, (grass) => member.values[`seed.playAge.${grass}`]),
+      sinceCovering,
+      hardness: null,
+    },
+    {
+      cover: rules.coverNeeded,
+      ruts: rules.rutAllowed,
+      anchored: member.traits.sod.anchored,
+      seedlingShare: member.values['readiness.seedlingShare'],
+      rest: rules.rest,
+      hardness: null,
+    },
+  );
+  return { ready: verdict.ready, short: Math.max(0, rules.coverNeeded - cover) };
+};
