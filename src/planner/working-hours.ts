@@ -115,7 +115,7 @@ const curfewSpans = (problem: RecoveryProblem, clock: HourClock): readonly Span[
   const curfew = problem.workforce.curfew;
   if (!curfew || curfew.from === curfew.until) return [];
   const days = [...new Set(problem.shifts.map(({ start }) => start.slice(0, 10)))];
-  return [addDays(days[0]!, -1), ...days].map((day): Span => {
+  return [addDays(days[0]!, -1), ...days, addDays(days.at(-1)!, 1)].map((day): Span => {
     const last = curfew.from < curfew.until ? day : addDays(day, 1);
     return [clock.hourOf(atClock(day, curfew.from)), clock.hourOf(atClock(last, curfew.until))];
   });
