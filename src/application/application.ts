@@ -6,6 +6,7 @@ import type { Event } from '#shared/contract/job.ts';
 import { openGate } from '#application/gate.ts';
 import { fillNew, type FirstContent } from '#application/first-content.ts';
 import { failureOfTrouble } from '#application/failures.ts';
+import { typeface } from '#platform/fonts/typeface.ts';
 import { optimiserInWorker } from '#platform/optimiser/optimiser-in-worker.ts';
 import { openPool } from '#platform/workers/pool.ts';
 import { systemClock, type Clock } from '#platform/clock/clock.ts';
@@ -79,6 +80,7 @@ export const openApplication = async (wishes: ApplicationWishes): Promise<Applic
       newId: randomUUID,
       compute: computing.compute,
       optimiser: wishes.optimiser ?? optimiserInWorker(wishes.optimiserEntry ? { entry: wishes.optimiserEntry } : {}),
+      typeface,
       version: packageFile.version,
     },
     log,

@@ -14,6 +14,16 @@ import { listForecasts } from '#services/forecast/list.ts';
 import { previewForecast } from '#services/forecast/preview.ts';
 import { readForecast } from '#services/forecast/read.ts';
 import { runForecast } from '#services/forecast/run.ts';
+import { climateUnderCoverings } from '#services/climate/day.ts';
+import { lightOfMonth } from '#services/light/month.ts';
+import { shadowOfHour } from '#services/light/shadow.ts';
+import { listPlans } from '#services/plan/list.ts';
+import { makePlan } from '#services/plan/make.ts';
+import { readPlan } from '#services/plan/read.ts';
+import { writeReport } from '#services/report/write.ts';
+import { importWeather } from '#services/weather/import.ts';
+import { readWeather } from '#services/weather/read.ts';
+import { setWeatherDays } from '#services/weather/set-days.ts';
 import { cancelJob } from '#services/job/cancel.ts';
 import { readJob } from '#services/job/read.ts';
 import { listVehicles } from '#services/vehicle/list.ts';
@@ -51,6 +61,16 @@ export const handlers: { readonly [Name in OperationName]: Service<Name> } = {
   'forecast/preview': previewForecast,
   'forecast/list': listForecasts,
   'forecast/read': readForecast,
+  'plan/make': makePlan,
+  'plan/list': listPlans,
+  'plan/read': readPlan,
+  'report/write': writeReport,
+  'light/month': lightOfMonth,
+  'light/shadow': shadowOfHour,
+  'climate/day': climateUnderCoverings,
+  'weather/import': importWeather,
+  'weather/set-days': setWeatherDays,
+  'weather/read': readWeather,
   'job/read': readJob,
   'job/cancel': cancelJob,
 };

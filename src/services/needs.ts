@@ -6,6 +6,7 @@ import type { Forecast } from '#shared/vocabulary/forecast.ts';
 import type { ForecastQuestion } from '#engine/forecast/question.ts';
 import type { OutlookQuestion, RecoveryOutlook } from '#engine/forecast/recovery-outlook.ts';
 import type { Optimiser } from '#planner/optimiser.ts';
+import type { Typeface } from '#reports/paper.ts';
 import type { Store } from '#store/store.ts';
 
 /** Long calculations that run beside the program, by name: what each takes and gives. */
@@ -47,6 +48,8 @@ export interface Needs {
   readonly newId: () => string;
   readonly compute: Compute;
   readonly optimiser: Optimiser;
+  /** The letters papers are printed in. */
+  readonly typeface: () => Typeface;
   readonly jobs: Jobs;
   /** Version of the program. */
   readonly version: string;
