@@ -398,7 +398,9 @@ const checkCapacity = (tables: Tables, plan: RecoveryPlan, say: (words: string) 
       if (noisy[index]! > quiet + small) say(`noisy work of the shift from ${shift.start} does not fit beside the curfew`);
     }
     for (const [machine, used] of machines) {
-      const there = (problem.workforce.machines[machine as keyof typeof problem.workforce.machines] ?? 0) * free;
+      const noisyOnly = problem.jobs.every((job) => job.machine !== machine || job.noisy);
+      const count = problem.workforce.machines[machine as keyof typeof problem.workforce.machines] ?? 0;
+      const there = count * tables.usable({ ...open, noisy: noisyOnly }, null, index, -1e9, 1e9);
       if (used[index]! > there + small)
         say(`${machine} is used ${used[index]!.toFixed(1)} h of ${there.toFixed(1)} h in the shift from ${shift.start}`);
     }

@@ -1,7 +1,7 @@
 import type { AbortSignalLike, Optimiser, Progress, Solution } from '#planner/optimiser.ts';
 import { noPrices, planPrices } from '#planner/plan-prices.ts';
 import type { PlanPrices } from '#planner/plan-prices.ts';
-import type { RecoveryModel } from '#planner/recovery-model.ts';
+import type { Clash, RecoveryModel } from '#planner/recovery-model.ts';
 import { recoveryModel } from '#planner/recovery-model.ts';
 import { refuseNonsense } from '#planner/refuse-nonsense.ts';
 import type { Schedule } from '#planner/timetable.ts';
@@ -96,11 +96,12 @@ export const schedulePlan = async (
   if (master.status === 'infeasible') return { kind: 'none', closed: [] };
   if (master.status === 'cancelled') return { kind: 'stopped', reason: 'cancelled' };
   let bound = master.bound;
+  // With one window the bound of the master tells when its sequence is good enough.
+  const target = problem.windows.length === 1 && Number.isFinite(bound) ? bound * (1 + 0.8 * wanted) : undefined;
 
   let best: Planned | null = null;
   if (master.values) {
     const programmes = masterModel.read(master.values).options.map((index) => masterModel.options[index]!.programme.kind);
-    const target = problem.windows.length === 1 && Number.isFinite(bound) ? bound * (1 + 0.8 * wanted) : undefined;
     best = await sequenceWindows(setting, choices, prices, programmes, run, target);
   }
   if (run.cancelled()) return { kind: 'stopped', reason: 'cancelled' };
@@ -125,9 +126,43 @@ export const schedulePlan = async (
     }
   }
   if (best === null) return { kind: 'stopped', reason: run.cancelled() ? 'cancelled' : 'time' };
-  if (!options.anyPlan) best = await laterStages(setting, prices, best, run);
+  if (!options.anyPlan) best = await workable(setting, choices, prices, best, run, target);
   if (run.cancelled()) return { kind: 'stopped', reason: 'cancelled' };
   return { kind: 'plan', plan: finished(setting, prices, best, bound, wanted, run) };
+};
+
+/** Rounds in which clashes within a shift are solved before what is left is named as a caution. */
+const mostRounds = 8;
+
+/**
+ * The later stages, until the hours within the shifts can be laid out: steps that share a machine may fill the hours of a shift and yet
+ * not fit into it in any order. Such a set is kept apart and the windows are sequenced again with the same programmes.
+ */
+const workable = async (
+  setting: Setting,
+  choices: readonly ZoneChoice[],
+  prices: PlanPrices,
+  first: Planned,
+  run: Runner,
+  target: number | undefined,
+): Promise<Planned> => {
+  const clashes: Clash[] = [];
+  let staged = await laterStages(setting, prices, first, run, clashes);
+  let fewest = hoursWithinShifts(setting, staged.zones).clashes;
+  let latest = fewest;
+  for (let round = 0; round < mostRounds && latest.length > 0 && !run.cancelled(); round += 1) {
+    clashes.push(...latest);
+    const programmes = choices.map(
+      ({ zone, window }) =>
+        first.zones.find(({ option }) => option.zone.letter === zone && option.window.id === window.id)!.option.programme.kind,
+    );
+    const again = await sequenceWindows(setting, choices, prices, programmes, run, target, clashes);
+    if (again === null) break;
+    const next = await laterStages(setting, prices, again, run, clashes);
+    latest = hoursWithinShifts(setting, next.zones).clashes;
+    if (latest.length < fewest.length) [staged, fewest] = [next, latest];
+  }
+  return staged;
 };
 
 /** Zones with their option and the start of each step. */
@@ -160,7 +195,7 @@ const finished = (
     stoppedByTime: run.stoppedByTime(),
   };
   // Within the shifts the jobs are strung out so that a machine is in one place; where that breaks a rule, they stay as they were.
-  for (const zones of [hoursWithinShifts(setting, best.zones), best.zones]) {
+  for (const zones of [hoursWithinShifts(setting, best.zones).zones, best.zones]) {
     const plan = writtenPlan(setting, zones, standing);
     const broken = checkPlan(setting.problem, plan);
     if (broken.length === 0) return plan;
@@ -257,6 +292,7 @@ const sequenceWindows = async (
   programmes: readonly ProgrammeKind[],
   run: Runner,
   target: number | undefined,
+  clashes: readonly Clash[] = [],
 ): Promise<Planned | null> => {
   const { problem } = setting;
   const zones: ChosenZone[] = [];
@@ -276,7 +312,7 @@ const sequenceWindows = async (
       before.set(choice.zone, programme.kind);
     }
     if (fixed.length === 0) continue;
-    const model = recoveryModel(setting, fixed, prices, { wholeStarts: 'all', stockLeft });
+    const model = recoveryModel(setting, fixed, prices, { wholeStarts: 'all', stockLeft, clashes });
     const solution = await run('sequence', model, { gap: 0.002, share: 0.4, ...(target === undefined ? {} : { target }) });
     if (!solution.values) return null;
     const found = planned(model, model.read(solution.values));
@@ -293,7 +329,13 @@ const sequenceWindows = async (
  * Stage 2: the smallest expected shortfall, weighed by area and how much a zone is seen, at no higher cost. Stage 3: the most time in
  * hand, the smallest first, rain-weighted, at no higher cost and shortfall. Programmes stay.
  */
-const laterStages = async (setting: Setting, prices: PlanPrices, first: Planned, run: Runner): Promise<Planned> => {
+const laterStages = async (
+  setting: Setting,
+  prices: PlanPrices,
+  first: Planned,
+  run: Runner,
+  clashes: readonly Clash[],
+): Promise<Planned> => {
   const { problem } = setting;
   const zones: ChosenZone[] = [];
   let value = 0;
@@ -306,11 +348,11 @@ const laterStages = async (setting: Setting, prices: PlanPrices, first: Planned,
     const shortfall = (option: ZoneOption, finish: number): number =>
       (option.outlook(finish, afterOf.get(option.zone.letter) ?? null)?.shortfall ?? 0) * option.zone.area * option.zone.weight;
     let current: Planned = { zones: mine, value: 0 };
-    const costModel = recoveryModel(setting, fixed, prices, { wholeStarts: 'all', stockLeft });
+    const costModel = recoveryModel(setting, fixed, prices, { wholeStarts: 'all', stockLeft, clashes });
     const cap = costOf(costModel, current);
     for (const stage of ['surface', 'slack'] as const) {
       if (run.cancelled()) break;
-      const model = recoveryModel(setting, fixed, prices, { wholeStarts: 'all', stockLeft });
+      const model = recoveryModel(setting, fixed, prices, { wholeStarts: 'all', stockLeft, clashes });
       capCost(model, cap + 0.5);
       if (stage === 'surface') aimAtSurface(model, shortfall);
       else {

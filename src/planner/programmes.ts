@@ -4,12 +4,10 @@ import type { Construction } from '#shared/vocabulary/turf.ts';
 const clear: readonly JobKind[] = ['litter-and-magnet', 'first-water'];
 
 const leave: Programme = { kind: 'leave', jobs: [], daily: null, sod: null };
-const recover: Programme = {
-  kind: 'recover',
-  jobs: [...clear, 'spike', 'topdress', 'seed', 'feed'],
-  daily: null,
-  sod: null,
-};
+/** What a stand with living crowns asks for: air, water, nitrogen. Nothing that hides or shades the leaf. */
+const recover: Programme = { kind: 'recover', jobs: [...clear, 'spike', 'feed'], daily: null, sod: null };
+/** What a thin stand asks for; its seedlings take weeks before they take play. */
+const overseed: Programme = { kind: 'overseed', jobs: [...clear, 'spike', 'topdress', 'seed', 'feed'], daily: null, sod: null };
 const recoverUnderLights: Programme = { ...recover, kind: 'recover-under-lights', jobs: [...recover.jobs, 'lights'] };
 const replaceBy = (cut: 'thin' | 'thick'): Programme => ({
   kind: cut === 'thin' ? 'replace-thin' : 'replace-thick',
@@ -36,7 +34,7 @@ const replaceCarpet: Programme = {
  */
 export const programmesFor = (construction: Construction): readonly Programme[] =>
   construction === 'stitched-hybrid'
-    ? [leave, recover, recoverUnderLights, planeAndReseed, replaceCarpet]
+    ? [leave, recover, recoverUnderLights, overseed, planeAndReseed, replaceCarpet]
     : construction === 'carpet-hybrid'
-      ? [leave, recover, recoverUnderLights, replaceCarpet]
-      : [leave, recover, recoverUnderLights, replaceBy('thin'), replaceBy('thick')];
+      ? [leave, recover, recoverUnderLights, overseed, replaceCarpet]
+      : [leave, recover, recoverUnderLights, overseed, replaceBy('thin'), replaceBy('thick')];

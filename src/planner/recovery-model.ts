@@ -36,6 +36,12 @@ interface Ledger {
   readonly dayOf: readonly number[];
 }
 
+/** Steps that the shift has hours enough for, and yet not in any order: not all of them may begin in that shift. */
+export interface Clash {
+  readonly shift: number;
+  readonly pieces: readonly { readonly zone: string; readonly window: string; readonly step: number }[];
+}
+
 /** Uses of one road at once by machines that pass; stripping takes them all. */
 const roadLanes = 1000;
 
@@ -70,7 +76,10 @@ const ledgerOf = (setting: Setting, prices: PlanPrices): Ledger => {
   for (const job of problem.jobs) {
     if (job.machine === null || machine.has(job.machine)) continue;
     const count = workforce.machines[job.machine] ?? 0;
-    machine.set(job.machine, add({ name: job.machine, capacity: open.map((free) => count * free + tolerance) }));
+    // A machine that only does noisy work has no more hours than the curfew leaves.
+    const isNoisy = problem.jobs.every((other) => other.machine !== job.machine || other.noisy);
+    const there = isNoisy ? quiet : open;
+    machine.set(job.machine, add({ name: job.machine, capacity: there.map((free) => count * free + tolerance) }));
   }
   const road = new Map<string, number>();
   const crossed = new Set(problem.zones.flatMap((zone) => zone.route));
@@ -189,6 +198,8 @@ export const recoveryModel = (
   how: {
     readonly wholeStarts: 'all' | 'sod';
     readonly stockLeft?: readonly number[];
+    /** Sets of steps that do not go together within one shift, found when their hours were laid out. */
+    readonly clashes?: readonly Clash[];
   },
 ): RecoveryModel => {
   const { problem } = setting;
@@ -254,6 +265,7 @@ export const recoveryModel = (
   handsWithinOvertime(written, ledger);
   carryOver(setting, written, options, optionTasks);
   keepAccess(setting, written, options, optionTasks);
+  keepApart(written, options, optionTasks, how.clashes ?? []);
   const complete = (schedule: Schedule): Float64Array => {
     const values = new Float64Array(written.model.columnCount);
     values.set(written.write(schedule));
@@ -457,6 +469,27 @@ const keepAccess = (
         ]);
       });
     });
+  }
+};
+
+/** Σ_{pieces of a clash} y[start in its shift] ≤ pieces − 1; left out where a piece is not in the model. */
+const keepApart = (
+  written: TimetableModel,
+  options: readonly ZoneOption[],
+  tasks: readonly (readonly number[])[],
+  clashes: readonly Clash[],
+): void => {
+  for (const { shift, pieces } of clashes) {
+    const entries = pieces.map(({ zone, window, step }) =>
+      options.flatMap((option, index) => {
+        if (option.zone.letter !== zone || option.window.id !== window || step >= option.steps.length) return [];
+        const starts = option.starts[step]!;
+        return starts.flatMap(({ timed }, place) =>
+          timed.shift === shift ? [[written.start[tasks[index]![step]!]![place]!, 1] as const] : [],
+        );
+      }),
+    );
+    if (entries.every((some) => some.length > 0)) written.model.row(-Infinity, pieces.length - 1, entries.flat());
   }
 };
 
