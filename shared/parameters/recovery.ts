@@ -327,6 +327,15 @@ export const recoveryParameters = parametersOf({
     standing: 'published',
     source: 'glenn-2014',
   },
+  'recovery.fedBonus': {
+    meaning: 'Extra speed of leaf regrowth of a stand fed for recovery, against an ordinary one',
+    value: 0.3,
+    unit: '1',
+    low: 0,
+    high: 1,
+    doubt: 0.3,
+    standing: 'our assumption',
+  },
   'nitrogen.unfed': {
     meaning: 'Speed of spread without nitrogen, as a share of the speed of a fed stand',
     value: 0.7,

@@ -88,6 +88,7 @@ export const programmeKinds = [
   'leave',
   'recover',
   'recover-under-lights',
+  'overseed',
   'replace-thin',
   'replace-thick',
   'plane-and-reseed',

@@ -12,4 +12,5 @@ export const coverSteps = [
 ] as const;
 
 /** Colour of a live cover, 0–1. */
-export const coverColour = (cover: number): string => (coverSteps.find((step) => cover < step.below) ?? coverSteps.at(-1)!).colour;
+export const coverColour = (cover: number): string =>
+  (coverSteps.find((step) => cover < step.below) ?? coverSteps.at(-1)!).colour;

@@ -17,9 +17,13 @@ export const causeWords: Readonly<Record<Cause, string>> = {
 };
 
 /** What the home date asks of a zone. */
-export const verdictWords: Readonly<Record<Verdict, string>> = { play: 'plays as it is', patch: 'needs mending', replace: 'needs new turf' };
-/** One letter a verdict, for maps and grey prints. */
-export const verdictLetters: Readonly<Record<Verdict, string>> = { play: '○', patch: '◐', replace: '●' };
+export const verdictWords: Readonly<Record<Verdict, string>> = {
+  play: 'plays as it is',
+  patch: 'needs mending',
+  replace: 'needs new turf',
+};
+/** The shortest word of a verdict, for maps and grey prints. */
+export const verdictMarks: Readonly<Record<Verdict, string>> = { play: 'plays', patch: 'mend', replace: 'new' };
 
 export const symptomWords: Readonly<Record<Symptom, string>> = {
   ruts: 'ruts',
@@ -40,6 +44,7 @@ export const programmeWords: Readonly<Record<ProgrammeKind, string>> = {
   leave: 'leave to itself',
   recover: 'recover in place',
   'recover-under-lights': 'recover in place under lights',
+  overseed: 'overseed in place',
   'replace-thin': 'resod, thin cut',
   'replace-thick': 'resod, thick cut',
   'plane-and-reseed': 'plane and reseed',
@@ -181,8 +186,10 @@ export const constructionWords: Readonly<Record<Construction, string>> = {
 
 /** Shown, briefly, wherever a forecast or a plan is. */
 export const cautions = {
-  surface: 'This forecasts turf. Whether the surface is fit for play is decided by measured tests and the competition’s own rules.',
-  structures: 'Stages, cranes, loads and anchors belong to the responsible engineer; locate buried services before anything is driven in.',
+  surface:
+    'This forecasts turf. Whether the surface is fit for play is decided by measured tests and the competition’s own rules.',
+  structures:
+    'Stages, cranes, loads and anchors belong to the responsible engineer; locate buried services before anything is driven in.',
   chemicals: 'Pesticides and feeds: the label rules, and a licensed applicator; keep re-entry times.',
   people: 'Heat, cold, electricity, lifting and night work: the site’s own plans and local codes.',
   rink: 'Refrigerants and coolants stay under their operator’s emergency plan; ask before flushing anything into a drain.',

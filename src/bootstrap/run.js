@@ -1,6 +1,7 @@
 // Every command of package.json goes through here: `node src/bootstrap/run.js <command> [arguments]`.
 // It runs on plain Node 20, brings in what is missing, and hands over to the Node that the lock file pins.
 import { spawn } from 'node:child_process';
+import { tmpdir } from 'node:os';
 import { delimiter, dirname, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { install, isInstalled, pinnedNode } from './install.js';
@@ -11,7 +12,8 @@ const root = join(dirname(fileURLToPath(import.meta.url)), '..', '..');
 const commands = {
   start: ['src/bootstrap/start.js'],
   cli: ['src/cli/main.ts'],
-  demo: ['src/cli/main.ts', 'demo'],
+  // The demonstration has a workspace of its own, so that it never meets the user's.
+  demo: ['src/cli/main.ts', 'demo', '--workspace', join(tmpdir(), `fieldback-demo-${process.pid}`, 'demo.fieldback')],
   build: ['src/bootstrap/build.js', '--always'],
   check: ['src/bootstrap/check.js'],
   format: ['node_modules/prettier/bin/prettier.cjs', '--write', '--log-level', 'warn', '.'],

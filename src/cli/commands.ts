@@ -2,9 +2,26 @@ import type { Command } from '#cli/command.ts';
 import { about } from '#cli/commands/about.ts';
 import { bookings } from '#cli/commands/bookings.ts';
 import { call } from '#cli/commands/call.ts';
+import { climate } from '#cli/commands/climate.ts';
+import { demo } from '#cli/commands/demo.ts';
 import { forecast } from '#cli/commands/forecast.ts';
+import { light } from '#cli/commands/light.ts';
 import { list } from '#cli/commands/list.ts';
+import { paper } from '#cli/commands/paper.ts';
+import { plan } from '#cli/commands/plan.ts';
 import { venues } from '#cli/commands/venues.ts';
 
 /** Every command by the word that is typed. A new one is a file in `commands/` and a line here. */
-export const commands: Readonly<Record<string, Command>> = { about, venues, bookings, forecast, list, call };
+export const commands: Readonly<Record<string, Command>> = {
+  about,
+  venues,
+  bookings,
+  forecast,
+  plan,
+  paper,
+  light,
+  climate,
+  demo,
+  list,
+  call,
+};

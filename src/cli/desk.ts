@@ -43,10 +43,16 @@ const followJob = (application: Bridge, first: Job, show: (job: Job) => void): P
 
 /** Lays out what a command works with. */
 export const desk = ({ application, options, words, out, beside, screen }: DeskParts): Desk => {
+  let told = '';
   const show = ({ progress, state }: Job): void => {
     const line = `${Math.round(progress.share * 100)} % ${progress.note}`;
     if (screen) beside(`\r\u001b[K${state === 'running' ? line : ''}`);
-    else if (state === 'running') beside(`${line}\n`);
+    else if (state === 'running') {
+      // On paper or in a log a tenth at a time is enough.
+      const step = `${Math.floor(progress.share * 10)} ${progress.note}`;
+      if (step !== told) beside(`${line}\n`);
+      told = step;
+    }
   };
   const workJob: Desk['workJob'] = async (name, request) => {
     const first = valueOf(await application.answer(name, request)) as Job;

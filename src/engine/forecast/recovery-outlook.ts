@@ -166,19 +166,16 @@ const workOf = (programme: ProgrammeKind, cuts: SodCuts, shop: Workshop): readon
   const grass = seasonOf(venue.field.sward[0]!.grass) === 'cool' ? 'perennial-ryegrass' : venue.field.sward[0]!.grass;
   const feed: Job = { kind: 'feed', rate: Math.min(parameters['nitrogen.cap'], parameters['nitrogen.recovery']) };
   const seed: Job = { kind: 'seed', grass, rate: parameters[`seed.rate.${grass}`] };
-  const mend: readonly Job[] = [
-    { kind: 'solid-tine', pierced: parameters['plan.spike.pierced'] },
-    { kind: 'topdress', depth: parameters['plan.topdress.depth'] },
-    seed,
-    feed,
-  ];
+  const spike: Job = { kind: 'solid-tine', pierced: parameters['plan.spike.pierced'] };
   const lay = (thickness: number): readonly Job[] => [{ kind: 'strip' }, { kind: 'lay-sod', thickness }, { kind: 'roll' }];
   switch (programme) {
     case 'leave':
       return [];
     case 'recover':
     case 'recover-under-lights':
-      return mend;
+      return [spike, feed];
+    case 'overseed':
+      return [spike, { kind: 'topdress', depth: parameters['plan.topdress.depth'] }, seed, feed];
     case 'replace-thin':
       return lay(cuts.thin);
     case 'replace-thick':

@@ -15,6 +15,7 @@ export interface DayTrack {
 
 const { cover: COVER, crowns: CROWNS, reserve: RESERVE, opened: OPENED, nitrogen: NITROGEN, darkClock: CLOCK } = standLayout;
 const { bulkDensity: DENSITY, sodLaid: SOD, leafLost: LEAF_LOST, crownsLost: CROWNS_LOST } = standLayout;
+const { fedLeaf: FED_LEAF, fedCrowns: FED_CROWNS } = standLayout;
 const { seedlings: SEEDLINGS, seedSlots: SLOTS, seedStride: SLOT } = standLayout;
 /** index of `wetness` among the causes; `light` is 0 */
 const WETNESS = 5;
@@ -33,11 +34,14 @@ const seedlingsAt = (stands: Float64Array, at: number): number => {
  * reserve can carry; crowns spreading; openings closing; nitrogen used; then sod and seedlings where there are any.
  *
  *     reserve ← clamp(reserve + gain − loss)
- *     cover ← cover + k · GP · f_light · (crowns · leafKept(reserve)/leafKept(1) − cover)
+ *     cover ← cover + k · GP · f_light · (crowns − cover)
  *     crowns ← crowns + r · GP · f_light · f_N · f_compaction · crowns · (1 − crowns)
+ *     opened ← opened · exp(−k_opened · GP · f_light)
  *
- * The ceilings by the reserve keep a stand that was starved from outgrowing what it has in store; a full reserve sets none. Nothing grows
- * at GP ≤ 0.10 and no rate exceeds 0.459 /d.
+ * Hunger is kept apart from everything else that takes leaf and crowns: cover = a · l and crowns = u · s, where l and s (`fedLeaf`,
+ * `fedCrowns`) are never above leafKept and crownsKept of the reserve, fall with them, and come back at the rates above: l towards
+ * s · leafKept(reserve), s by its own logistic. A reserve that only wavers therefore costs nothing twice, and all losses multiply. Without
+ * hunger (l = s = 1) the lines above are the whole of it. Nothing grows at GP ≤ 0.10 and no rate exceeds 0.459 /d.
  * @param at first number of the stand @param drivers days in the form of `driverLayout` @param from first day @param count days
  * @param track where to keep each day, at `trackAt + day`; null to keep none
  */
@@ -71,6 +75,10 @@ export const advanceDays = (
   let opened = stands[at + OPENED]!;
   let nitrogen = stands[at + NITROGEN]!;
   let clock = stands[at + CLOCK]!;
+  let fedLeaf = stands[at + FED_LEAF]!;
+  let fedCrowns = stands[at + FED_CROWNS]!;
+  if (fedLeaf === 0) fedLeaf = fullLeaf / (1 + Math.exp((halfLeaf - reserve) / leafSpread));
+  if (fedCrowns === 0) fedCrowns = fullCrowns / (1 + Math.exp((halfCrowns - reserve) / crownsSpread));
   const plain = stands[at + SOD] === 0 && !isSown(stands, at);
 
   for (let day = 0; day < count; day++) {
@@ -86,24 +94,26 @@ export const advanceDays = (
       const dormancy = dormantShare + (1 - dormantShare) * clamp(1 + (temperature - growthBase) / dormantSpan);
       change = gain - (Math.exp(warmth * (temperature - 20)) * sealed * dormancy) / darkDays;
     }
-    const next = clamp(reserve + change);
-    let leafCeiling = 1;
-    let crownsCeiling = 1;
+    reserve = clamp(reserve + change);
     let kept = 1;
-    if (next < 1 || reserve < 1) {
-      const leafNext = 1 / (1 + Math.exp((halfLeaf - next) / leafSpread));
-      const crownsNext = 1 / (1 + Math.exp((halfCrowns - next) / crownsSpread));
-      leafCeiling = leafNext * fullLeaf;
-      crownsCeiling = crownsNext * fullCrowns;
-      if (next < reserve) {
-        const keptCrowns = crownsNext * (1 + Math.exp((halfCrowns - reserve) / crownsSpread));
-        kept = Math.min(keptCrowns, leafNext * (1 + Math.exp((halfLeaf - reserve) / leafSpread)));
-        cover *= kept;
-        crowns *= keptCrowns;
-        stands[at + LEAF_LOST]! -= Math.log(kept);
-        stands[at + CROWNS_LOST]! -= Math.log(keptCrowns);
+    let leafBound = 1;
+    let crownsBound = 1;
+    if (reserve < 1) {
+      leafBound = fullLeaf / (1 + Math.exp((halfLeaf - reserve) / leafSpread));
+      crownsBound = fullCrowns / (1 + Math.exp((halfCrowns - reserve) / crownsSpread));
+      if (fedCrowns > crownsBound) {
+        crowns *= crownsBound / fedCrowns;
+        stands[at + CROWNS_LOST]! -= Math.log(crownsBound / fedCrowns);
+        fedCrowns = crownsBound;
       }
-      reserve = next;
+      if (fedLeaf > leafBound) {
+        kept = leafBound / fedLeaf;
+        // Dead crowns carry no leaf; only a stand that began with more leaf than its reserve feeds comes to this.
+        if (cover * kept > crowns) kept = crowns / cover;
+        cover *= kept;
+        stands[at + LEAF_LOST]! -= Math.log(kept);
+        fedLeaf = leafBound;
+      }
     }
     if (drivers[now + driverLayout.covered]! > 0) {
       clock += clamp(1 - light / dark.holdLight) * Math.exp(clockWarmth * (temperature - dark.reference));
@@ -112,24 +122,38 @@ export const advanceDays = (
     const potential = growthPotential(temperature, growth);
     if (potential > growthStop) {
       const best = potential * Math.min(1, light / lightNeed);
-      const ceiling = crowns * leafCeiling;
-      if (cover < ceiling) cover += Math.min(rateLimit, leafRate * best) * (ceiling - cover);
-      if (crowns < crownsCeiling) {
-        const fed = traits.nitrogenUnfed + (1 - traits.nitrogenUnfed) * Math.min(1, nitrogen / traits.nitrogenFull);
-        const rate = Math.min(rateLimit, spreadRate * best * fed * ground);
-        crowns = Math.min(crownsCeiling, crowns + rate * crowns * (1 - crowns));
+      const leaf = Math.min(rateLimit, leafRate * best);
+      const fed = traits.nitrogenUnfed + (1 - traits.nitrogenUnfed) * Math.min(1, nitrogen / traits.nitrogenFull);
+      const spread = Math.min(rateLimit, spreadRate * best * fed * ground);
+      if (fedLeaf === 1 && fedCrowns === 1) {
+        if (cover < crowns) cover += leaf * (crowns - cover);
+        if (crowns < 1) crowns += spread * crowns * (1 - crowns);
+      } else {
+        let beside = cover / fedLeaf;
+        let besideCrowns = crowns / fedCrowns;
+        const fedCeiling = fedCrowns * leafBound;
+        if (beside < besideCrowns) beside += leaf * (besideCrowns - beside);
+        if (fedLeaf < fedCeiling) fedLeaf += leaf * (fedCeiling - fedLeaf);
+        besideCrowns *= Math.max(1, (1 + spread * (1 - crowns)) / (1 + spread * (1 - fedCrowns)));
+        if (fedCrowns < crownsBound) fedCrowns = Math.min(crownsBound, fedCrowns + spread * fedCrowns * (1 - fedCrowns));
+        crowns = Math.min(1, besideCrowns * fedCrowns);
+        cover = Math.min(crowns, beside * fedLeaf);
       }
-      if (opened > 0) opened *= 1 - Math.min(rateLimit, openedRate * best);
+      if (opened > 0) opened *= Math.exp(-Math.min(rateLimit, openedRate * best));
       nitrogen = Math.max(0, nitrogen - nitrogenUse * potential);
     }
     let seedlings = 0;
     if (!plain) {
       stands[at + COVER] = cover;
       stands[at + CROWNS] = crowns;
+      stands[at + FED_LEAF] = fedLeaf;
+      stands[at + FED_CROWNS] = fedCrowns;
       if (stands[at + SOD]! > 0) ageSod(stands, at, drivers, now, traits);
       growSeedlings(stands, at, drivers, now, kept, traits);
       cover = stands[at + COVER]!;
       crowns = stands[at + CROWNS]!;
+      fedLeaf = stands[at + FED_LEAF]!;
+      fedCrowns = stands[at + FED_CROWNS]!;
       seedlings = seedlingsAt(stands, at);
     }
     if (track !== null) {
@@ -141,6 +165,8 @@ export const advanceDays = (
   stands[at + COVER] = cover;
   stands[at + CROWNS] = crowns;
   stands[at + RESERVE] = reserve;
+  stands[at + FED_LEAF] = fedLeaf;
+  stands[at + FED_CROWNS] = fedCrowns;
   stands[at + OPENED] = opened;
   stands[at + NITROGEN] = nitrogen;
   stands[at + CLOCK] = clock;
@@ -206,6 +232,8 @@ const growSeedlings = (
     if (age >= seed.matureAge) {
       stands[at + CROWNS] = Math.min(1, stands[at + CROWNS]! + cover);
       stands[at + COVER] = Math.min(stands[at + CROWNS]!, stands[at + COVER]! + cover);
+      stands[at + FED_CROWNS] = Math.max(stands[at + FED_CROWNS]!, stands[at + CROWNS]!);
+      stands[at + FED_LEAF] = Math.max(stands[at + FED_LEAF]!, stands[at + COVER]!);
       stands.fill(0, from, from + SLOT);
     }
   }

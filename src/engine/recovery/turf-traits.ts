@@ -60,6 +60,9 @@ export interface TurfTraits {
   /** mol/m²/d */
   readonly lightNeed: number;
   readonly nitrogenUnfed: number;
+  /** g/m² on hand in an ordinary stand, and the extra speed of leaf regrowth of a stand fed well above it */
+  readonly nitrogenUsual: number;
+  readonly fedBonus: number;
   readonly nitrogenFull: number;
   readonly nitrogenUse: number;
   readonly compactionFree: number;
@@ -140,6 +143,8 @@ export const turfTraitsOf = (values: ParameterValues, grass: Grass): TurfTraits 
   rateLimit: values['recovery.rateLimit'],
   lightNeed: values[`lightNeed.${grass}`],
   nitrogenUnfed: values['nitrogen.unfed'],
+  nitrogenUsual: values['nitrogen.usual'],
+  fedBonus: values['recovery.fedBonus'],
   nitrogenFull: values['nitrogen.full'],
   nitrogenUse: values['nitrogen.use'],
   compactionFree: values['compaction.free'],
