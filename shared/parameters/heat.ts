@@ -23,8 +23,8 @@ const assumed = (meaning: string, value: number, unit: string, low: number, high
 
 export const heatParameters = parametersOf({
   'heat.canopy.thickness': constant('Depth of canopy and thatch that warms as one', 0.02, 'm', 0.01, 0.05),
-  'heat.canopy.conductivity': assumed('Conductivity of the thatch between crowns and soil', 0.18, 'W/(m K)', 0.1, 0.6, 0.3),
-  'heat.canopy.heatCapacity': assumed('Heat capacity of moist thatch and crowns', 1.5, 'MJ/(m³ K)', 0.5, 3, 0.2),
+  'heat.canopy.conductivity': assumed('Conductivity of the thatch between crowns and soil', 0.22, 'W/(m K)', 0.1, 0.6, 0.3),
+  'heat.canopy.heatCapacity': assumed('Heat capacity of moist thatch and crowns', 1.8, 'MJ/(m³ K)', 0.5, 3, 0.2),
   'heat.canopy.albedo': {
     meaning: 'Share of sunlight that grass reflects',
     value: 0.23,

@@ -48,8 +48,8 @@ export const climateUnder = (request: ClimateRequest): ClimateResult => {
   for (const { from, until, plan } of spells) {
     if (from < end || until > crown.length) throw new RangeError('spells: must follow one another inside the weather');
     end = until;
-    const floor = layOut({ ...plan, steps: until - from }, ground, settings);
     if (until <= from) continue;
+    const floor = layOut({ ...plan, steps: until - from }, ground, settings);
     layFloor(climate, floor, weather.air[from]!);
     const before = storedHeat(climate, floor);
     runClimate(climate, floor, weather, from, until, crown, request.wetness);

@@ -1,4 +1,5 @@
 import type { ClimateSettings } from '#engine/heat/climate-settings.ts';
+import { mostLayers } from '#engine/heat/floor.ts';
 import type { Floor, FloorState } from '#engine/heat/floor.ts';
 import type { Ground } from '#engine/heat/ground.ts';
 import { saturationVapour, vapourSlope } from '#engine/heat/saturation-vapour.ts';
@@ -85,7 +86,7 @@ const iceSpecificHeat = 2117;
 const waterSpecificHeat = 4188;
 const fusion = 333700;
 
-const mostNodes = 24;
+const mostNodes = 2 * mostLayers;
 
 export const openClimate = (ground: Ground, settings: ClimateSettings): Climate => ({
   ground,

@@ -87,6 +87,9 @@ export interface Floor {
   readonly key: string;
 }
 
+/** Coverings that can lie on one another. */
+export const mostLayers = 12;
+
 /** Below this a resistance counts as contact, m² K/W. */
 const contact = 1e-6;
 /** A sheet thinner than some hundredths of a millimetre that passes all sun is not there; it fades in over this, m. */
@@ -150,10 +153,24 @@ const sweepOf = (deeds: Deeds, ground: Ground, settings: ClimateSettings): SoilS
   return prepareSweep(ground, settings.step, topResistance, airLink, source);
 };
 
-/** What lies on the turf: the coverings that are not all opening, or else the sheet of a growth cover. */
+/** What ice without a floor lies on: a thin tight sheet. */
+const iceSheetBed: ThermalCovering = {
+  thickness: 0.001,
+  conductivity: 0.33,
+  heatCapacity: 1.8,
+  solarTransmission: 0,
+  absorptance: 0.5,
+  gapResistance: 0.02,
+  ventilation: 0,
+  seal: 1,
+};
+
+/** What lies on the turf: the coverings that are not all opening, or else the bed of the ice, or the sheet of a growth cover. */
 const lyingOf = (plan: FloorPlan, settings: ClimateSettings): { stack: readonly ThermalCovering[]; sheet: boolean } => {
   const stack = plan.stack.filter((covering) => openingOf(covering, settings.openVentilation) < 1 - 1e-9);
-  const sheet = stack.length === 0 && plan.growthCover !== undefined && plan.care.some((act) => act.kind === 'growth-cover');
+  if (stack.length > 0) return { stack, sheet: false };
+  if (plan.iceTemperature !== null) return { stack: [iceSheetBed], sheet: false };
+  const sheet = plan.growthCover !== undefined && plan.care.some((act) => act.kind === 'growth-cover');
   return sheet ? { stack: [plan.growthCover!], sheet } : { stack, sheet };
 };
 
@@ -192,7 +209,7 @@ const stateOf = (plan: FloorPlan, deeds: Deeds, ground: Ground, settings: Climat
     else airLink[2 * i + 2] = toAir;
     seal = Math.max(seal, covering.seal);
   });
-  const ice = plan.iceTemperature !== null && stack.length > 0;
+  const ice = plan.iceTemperature !== null;
   const iceResistance = settings.iceThickness / (2 * iceConductivity) + settings.iceInsulation;
   return {
     nodes,
@@ -206,7 +223,7 @@ const stateOf = (plan: FloorPlan, deeds: Deeds, ground: Ground, settings: Climat
     canopySun: (1 - settings.canopyAlbedo) * (lifted + (1 - lifted) * passed) * shelter.sun * (ice ? 0 : 1),
     gapLink,
     vapourShare: 1 - seal * (1 - settings.propUnseal * deeds.prop),
-    shadedLeaf: Math.min(settings.darkResistance, settings.leafResistance / Math.max(passed * shelter.sun, 1e-9)),
+    shadedLeaf: Math.min(settings.darkResistance, settings.leafResistance / Math.max((passed * shelter.sun) ** 2, 1e-9)),
     mistTop: stack.length > 0 ? deeds.mist : 0,
     mistCanopy: stack.length > 0 ? 0 : deeds.mist,
     shelter: { ...shelter, sky: shelter.sky * plan.skyView },
@@ -231,17 +248,20 @@ const thermalOnly = (covering: ThermalCovering): readonly number[] => [
 /**
  * Turns a covering, what stands on it and what is done to it into the states the solver steps through. Made once for an
  * exposure and used by every member.
- * @throws RangeError for more than 255 different states or an action without length.
+ * @throws RangeError for more than 12 coverings, more than 255 different states, an action without length, or care
+ * without steps.
  */
 export const layOut = (plan: FloorPlan, ground: Ground, settings: ClimateSettings): Floor => {
   for (const act of plan.care) if (!(act.until > act.from)) throw new RangeError(`care: ${act.kind} must end after it starts`);
   const { stack } = lyingOf(plan, settings);
+  if (stack.length > mostLayers) throw new RangeError(`stack: at most ${mostLayers} coverings can lie on one another`);
   const base = {
     nodes: 2 * stack.length,
-    iceTemperature: stack.length > 0 ? plan.iceTemperature : null,
+    iceTemperature: plan.iceTemperature,
     key: JSON.stringify([stack.map(thermalOnly), plan.iceTemperature !== null]),
   };
   if (plan.care.length === 0) return { ...base, states: [stateOf(plan, deedsAt([], 0), ground, settings)], stateAt: null };
+  if (!(plan.steps >= 1)) throw new RangeError('steps: a floor with care must say how many steps it lies');
   const states: FloorState[] = [];
   const known = new Map<string, number>();
   const stateAt = new Uint8Array(plan.steps);
