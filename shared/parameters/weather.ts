@@ -542,7 +542,7 @@ export const weatherParameters = parametersOf({
   },
   'water.subsoil.conductivity': {
     meaning: 'Saturated conductivity of the ground under the root zone',
-    value: 2,
+    value: 1,
     unit: 'mm/h',
     low: 0.01,
     high: 100,

@@ -129,13 +129,27 @@ export const applyJob = (stand: Stand, job: Job, traits: TurfTraits): Stand => {
     case 'seed':
       return { ...stand, seedlings: sown(stand, job.grass, job.rate / traits.seeds[grasses.indexOf(job.grass)]!.fullRate) };
     case 'strip':
-      return { ...stand, cover: 0, crowns: 0, reserve: 0, opened: 0, ruts: 0, darkClock: 0, seedlings: [], sod: null };
+      return {
+        ...stand,
+        cover: 0,
+        crowns: 0,
+        reserve: 0,
+        fedLeaf: 0,
+        fedCrowns: 0,
+        opened: 0,
+        ruts: 0,
+        darkClock: 0,
+        seedlings: [],
+        sod: null,
+      };
     case 'lay-sod':
       return {
         ...stand,
         cover: effects.sodCover,
         crowns: effects.sodCover,
         reserve: effects.sodReserve,
+        fedLeaf: 0,
+        fedCrowns: 0,
         opened: 0,
         ruts: 0,
         sod: { age: 0, thickness: job.thickness, thermalTime: 0 },

@@ -30,9 +30,11 @@ export const standLayout = {
   /** one number for every cause, in the order of `causes` */
   leafLost: 27,
   crownsLost: 34,
+  fedLeaf: 41,
+  fedCrowns: 42,
   grasses,
 } as const;
-export const standStride = 42;
+export const standStride = 43;
 
 /** Index of a grass in the flat form and in the list of seed traits. */
 export type SeedGrassIndex = number & keyof typeof grasses;

@@ -33,6 +33,12 @@ export interface Stand {
   readonly crowns: number;
   /** stored carbohydrate against full, 0–1 */
   readonly reserve: number;
+  /**
+   * shares of leaf and crowns that hunger has left, 0–1: fall with the reserve, come back only as leaf and crowns grow; 0 where it is not
+   * known yet and is taken from the reserve
+   */
+  readonly fedLeaf: number;
+  readonly fedCrowns: number;
   /** Mg/m³ of the top 75 mm */
   readonly bulkDensity: number;
   /** m */
@@ -56,6 +62,8 @@ export const standOf = (state: TurfState, bulkDensity: number, nitrogen: number)
   cover: Math.min(state.cover, state.crowns),
   crowns: state.crowns,
   reserve: state.reserve,
+  fedLeaf: 0,
+  fedCrowns: 0,
   bulkDensity,
   ruts: 0,
   opened: 0,
@@ -85,6 +93,8 @@ export const writeStand = (stands: Float64Array, at: number, stand: Stand): void
   stands[at + layout.cover] = stand.cover;
   stands[at + layout.crowns] = stand.crowns;
   stands[at + layout.reserve] = stand.reserve;
+  stands[at + layout.fedLeaf] = stand.fedLeaf;
+  stands[at + layout.fedCrowns] = stand.fedCrowns;
   stands[at + layout.bulkDensity] = stand.bulkDensity;
   stands[at + layout.ruts] = stand.ruts;
   stands[at + layout.opened] = stand.opened;
@@ -133,6 +143,8 @@ export const readStand = (stands: Float64Array, at: number): Stand => {
     cover: stands[at + layout.cover]!,
     crowns: stands[at + layout.crowns]!,
     reserve: stands[at + layout.reserve]!,
+    fedLeaf: stands[at + layout.fedLeaf]!,
+    fedCrowns: stands[at + layout.fedCrowns]!,
     bulkDensity: stands[at + layout.bulkDensity]!,
     ruts: stands[at + layout.ruts]!,
     opened: stands[at + layout.opened]!,

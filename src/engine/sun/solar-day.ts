@@ -51,7 +51,7 @@ export const solarDay = (
   const noonClock = meanNoon - equationOfTime(nearNoon) / 60;
   const { declination } = solarCoordinates(nearNoon);
   const set = sunsetHourAngle(place.latitude, declination);
-  const half = Math.ceil((set * 4) / stepMinutes - 1e-9);
+  const half = Math.max(0, Math.ceil((set * 4) / stepMinutes - 1e-9));
   const steps = 2 * half;
   const width = half === 0 ? 0 : set / half;
   const day = {

@@ -1,7 +1,13 @@
 import type { RootZone, Season, Soil } from '#shared/vocabulary/turf.ts';
 import type { WeatherValues } from '#shared/parameters/weather.ts';
 import { equivalentDepth } from '#engine/water/drain-spacing.ts';
-import { hydrostaticMean, waterContentAt, wiltingSuction, type Retention } from '#engine/water/retention.ts';
+import {
+  hydrostaticMean,
+  relativeConductivity,
+  waterContentAt,
+  wiltingSuction,
+  type Retention,
+} from '#engine/water/retention.ts';
 
 /**
  * A root zone cut into layers, with everything the daily step needs worked out beforehand. Depths of water in mm per layer.
@@ -28,6 +34,8 @@ export interface RootZoneProfile {
   readonly percolation: Float64Array;
   /** mm a day of moving up between a layer and the one below at a full difference of relative wetness. */
   readonly rise: Float64Array;
+  /** 1/mm: turns water above residual into relative wetness, 1 when drained. */
+  readonly wetness: Float64Array;
   /** Layers whose water is the top 75 mm; whole layers. */
   readonly topLayers: number;
   /** How the base lets water go. */
@@ -144,8 +152,12 @@ export const rootZoneProfile = (zone: RootZone, season: Season, values: WeatherV
     drained,
     saturated,
     roots: Float64Array.from(rootShares(thickness, values[`water.rootDepth.${season}`])),
-    percolation: Float64Array.from(thickness, (_, i) => percolationShare(saturated[i]! - drained[i]!, zone.conductivity)),
+    percolation: Float64Array.from(drainedContent, (content, i) => {
+      const between = relativeConductivity(soil, (content + soil.porosity) / 2);
+      return percolationShare(saturated[i]! - drained[i]!, zone.conductivity * between);
+    }),
     rise,
+    wetness: Float64Array.from(drained, (full, i) => 1 / (full - residual[i]!)),
     topLayers: 3,
     base: baseDrainageOf(zone, drainable, values),
     intake: Math.min(1, zone.conductivity / values['weather.rain.intensity']),
@@ -156,7 +168,9 @@ export const rootZoneProfile = (zone: RootZone, season: Season, values: WeatherV
 };
 
 /**
- * Share of a layer's free water that leaves in a day: 1 − exp(−24/t), t = free storage/conductivity, h.
+ * Share of a layer's free water that leaves in a day: 1 − exp(−24/t), t = free storage/conductivity, h. The conductivity is that of
+ * the layer midway between saturated and drained, since it falls steeply on the way: sand empties in hours, loam in days.
+ * @param freeStorage mm; @param conductivity mm/h
  * @source neitsch-2011
  */
 export const percolationShare = (freeStorage: number, conductivity: number): number =>

@@ -93,14 +93,17 @@ const takeUp = (profile: RootZoneProfile, water: Float64Array, at: number, deman
 };
 
 const moveUp = (profile: RootZoneProfile, water: Float64Array, at: number): void => {
-  const { layers, residual, drained, rise } = profile;
+  const { layers, residual, wetness, rise } = profile;
+  let lower = (water[at + layers - 1]! - residual[layers - 1]!) * wetness[layers - 1]!;
   for (let i = layers - 2; i >= 0; i--) {
-    const upper = (water[at + i]! - residual[i]!) / (drained[i]! - residual[i]!);
-    const lower = Math.min(1, (water[at + i + 1]! - residual[i + 1]!) / (drained[i + 1]! - residual[i + 1]!));
-    if (!(lower > upper)) continue;
-    const moved = rise[i]! * (lower - upper);
+    const upper = (water[at + i]! - residual[i]!) * wetness[i]!;
+    // Free water below counts as drained: it feeds no more than a full layer would.
+    const moved = rise[i]! * ((lower > 1 ? 1 : lower) - upper);
+    lower = upper;
+    if (!(moved > 0)) continue;
     water[at + i + 1]! -= moved;
     water[at + i]! += moved;
+    lower += moved * wetness[i]!;
   }
 };
 

@@ -68,7 +68,8 @@ export const gammaQuantile = (a: number, u: number, logGammaOfA = logGamma(a)): 
     const density = Math.exp(a * y - x - logGammaOfA);
     let next = y - miss / density;
     if (!(next > low && next < high)) next = (low + high) / 2;
-    if (Math.abs(next - y) < 1e-11) return Math.exp(next);
+    // The steps converge quadratically: after one this small the next would be lost in rounding.
+    if (Math.abs(next - y) < 1e-7) return Math.exp(next);
     y = next;
   }
   return Math.exp(y);

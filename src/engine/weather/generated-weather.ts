@@ -1,5 +1,4 @@
 import { streamFor } from '#engine/chance/stream.ts';
-import { calendarDay, dayNumberOf, tableDay } from '#engine/weather/calendar-day.ts';
 import { gammaQuantile } from '#engine/weather/gamma-distribution.ts';
 import { emptySeries, type WeatherSeries } from '#engine/weather/weather-day.ts';
 import { modelVapourPressure, type WeatherModel } from '#engine/weather/weather-model.ts';
@@ -20,16 +19,14 @@ export const generatedWeather = (model: WeatherModel, start: string, days: numbe
   const amount = streamFor(seed, 'weather: amount of rain', member);
   const departure = streamFor(seed, 'weather: temperature and radiation', member);
   const residual = new Float64Array(3);
-  const first = dayNumberOf(start);
   let wet = false;
   for (let i = 0; i < days; i++) {
-    const { month, day } = calendarDay(first + i);
-    const place = tableDay(month, day);
-    wet = nextWet(model, month - 1, i === 0 ? null : wet, occurrence());
-    series.rain[i] = rainOf(model, month - 1, wet, amount());
+    const month = series.month[i]! - 1;
+    wet = nextWet(model, month, i === 0 ? null : wet, occurrence());
+    series.rain[i] = rainOf(model, month, wet, amount());
     if (i === 0) startResiduals(residual, departure);
     else nextResiduals(residual, departure);
-    writeDay(model, series, i, place, wet, residual);
+    writeDay(model, series, i, series.tableDay[i]!, wet, residual);
   }
   return series;
 };

@@ -1,6 +1,6 @@
 import type { WeatherValues } from '#shared/parameters/weather.ts';
 import type { Climate } from '#shared/vocabulary/venue.ts';
-import { calendarDay, dayNumberOf, daysBeforeMonth, tableDay } from '#engine/weather/calendar-day.ts';
+import { daysBeforeMonth } from '#engine/weather/calendar-day.ts';
 import type { DailySite } from '#engine/weather/daily-radiation.ts';
 import { emptySeries, type WeatherSeries } from '#engine/weather/weather-day.ts';
 import { modelVapourPressure, weatherModel, type WeatherModel } from '#engine/weather/weather-model.ts';
@@ -24,14 +24,14 @@ export const normalSeason = (
 export const normalSeasonOf = (model: WeatherModel, start: string, days: number): WeatherSeries => {
   const series = emptySeries(start, days);
   const rain = regularRain(model);
-  const first = dayNumberOf(start);
   for (let i = 0; i < days; i++) {
-    const { month, day } = calendarDay(first + i);
-    const place = tableDay(month, day);
+    const place = series.tableDay[i]!;
+    // The second of two days that read the same entry is 29 February.
+    const repeated = series.month[i] === 2 && series.dayOfYear[i] === 60;
     const maximum = Math.max(model.maximum[place]!, model.minimum[place]!);
     series.maximum[i] = maximum;
     series.minimum[i] = model.minimum[place]!;
-    series.rain[i] = month === 2 && day === 29 ? 0 : rain[place]!;
+    series.rain[i] = repeated ? 0 : rain[place]!;
     series.radiation[i] = model.radiation[place]!;
     series.vapourPressure[i] = modelVapourPressure(model, place, maximum, model.minimum[place]!);
     series.wind[i] = model.wind[place]!;

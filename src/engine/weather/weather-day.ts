@@ -1,4 +1,4 @@
-import { calendarDay, dateOf, dayNumberOf, dayOfYear } from '#engine/weather/calendar-day.ts';
+import { calendarDay, dateOf, dayNumberOf, dayOfYear, monthLength, tableDay } from '#engine/weather/calendar-day.ts';
 
 /** The weather of one day at the venue. */
 export interface WeatherDay {
@@ -30,6 +30,8 @@ export interface WeatherSeries {
   readonly dayOfYear: Int16Array;
   /** 1–12. */
   readonly month: Uint8Array;
+  /** Place in a table of 365 days, 0–364; 29 February reads the entry of 28 February. */
+  readonly tableDay: Int16Array;
   readonly maximum: Float64Array;
   readonly minimum: Float64Array;
   readonly rain: Float64Array;
@@ -49,6 +51,7 @@ export const emptySeries = (start: string, days: number): WeatherSeries => {
     days,
     dayOfYear: new Int16Array(days),
     month: new Uint8Array(days),
+    tableDay: new Int16Array(days),
     maximum: new Float64Array(days),
     minimum: new Float64Array(days),
     rain: new Float64Array(days),
@@ -56,11 +59,16 @@ export const emptySeries = (start: string, days: number): WeatherSeries => {
     vapourPressure: new Float64Array(days),
     wind: new Float64Array(days),
   };
-  const first = dayNumberOf(start);
+  let { year, month, day } = calendarDay(dayNumberOf(start));
   for (let i = 0; i < days; i++) {
-    const { year, month, day } = calendarDay(first + i);
     series.dayOfYear[i] = dayOfYear(year, month, day);
     series.month[i] = month;
+    series.tableDay[i] = tableDay(month, day);
+    if (++day <= monthLength(year, month)) continue;
+    day = 1;
+    if (++month <= 12) continue;
+    month = 1;
+    year++;
   }
   return series;
 };

@@ -17,5 +17,5 @@ export const poundPer1000SquareFeet = pound / (1000 * squareFoot);
 
 export const celsius = (fahrenheit: number): number => (fahrenheit - 32) / 1.8;
 
-/** Counts whole things: the next whole number up, except that a hair above one from floating point is that one. */
-export const wholeNumberUp = (amount: number): number => Math.ceil(amount - 1e-9 * Math.max(1, Math.abs(amount)));
+/** Counts whole things: the next whole number up, except that a hair above one from floating point is that one. Never below 0. */
+export const wholeNumberUp = (amount: number): number => Math.max(0, Math.ceil(amount - 1e-9 * Math.max(1, Math.abs(amount))));
