@@ -305,7 +305,10 @@ const liftedAt = (laid: LaidFloor, hour: number): number =>
 export const openReserveChange = ({ air, traits }: Member, day: number, light: number): number =>
   Math.max(0, reserveGain(light, air[day]!, traits.reserve) - reserveLoss(air[day]!, 0, traits.reserve));
 
-/** The days of a group as the turf meets them. Covered days sum the reserve hour by hour. */
+/**
+ * The days of a group as the turf meets them. Covered days sum the reserve hour by hour at the temperature of the crowns; growth keeps to
+ * the mean air temperature on every day, as the growth potential is defined.
+ */
 const fillDrivers = (shop: Workshop, at: number, member: Member, notes: CourseNotes): void => {
   const { scene, drivers, window, crown } = shop;
   const { period, light, rigs } = scene;
@@ -338,7 +341,6 @@ const fillDrivers = (shop: Workshop, at: number, member: Member, notes: CourseNo
     const open = drivers[now + driverLayout.light]!;
     let whole = 0;
     let received = 0;
-    let warmth = 0;
     let coveredHours = 0;
     for (let hour = start; hour < end; hour++) {
       while (next < floors.length && floors[next]!.stretch.until <= hour) next++;
@@ -351,7 +353,6 @@ const fillDrivers = (shop: Workshop, at: number, member: Member, notes: CourseNo
       const lifted = laid ? liftedAt(laid, hour) : 1;
       received += arrives * (laid ? lifted + (1 - lifted) * laid.light : 1);
       const temperature = laid ? crown[here]! : member.hours.air[here]!;
-      warmth += temperature;
       if (laid) {
         coveredHours++;
         notes.crownSum += temperature;
@@ -371,7 +372,6 @@ const fillDrivers = (shop: Workshop, at: number, member: Member, notes: CourseNo
       const seal = laid ? laid.seal * (1 - liftedAt(laid, hour)) : 0;
       change += reserveGain(useful, temperature, traits.reserve) - reserveLoss(temperature, seal, traits.reserve);
     }
-    drivers[now + driverLayout.temperature] = warmth / (end - start);
     drivers[now + driverLayout.light] = useful;
     drivers[now + driverLayout.covered] = coveredHours / (end - start);
     drivers[now + driverLayout.reserveChange] = change / 24;
