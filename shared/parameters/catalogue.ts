@@ -1,6 +1,7 @@
 import { forecastParameters } from '#shared/parameters/forecast.ts';
 import { heatParameters } from '#shared/parameters/heat.ts';
 import { injuryParameters } from '#shared/parameters/injury.ts';
+import { jobParameters } from '#shared/parameters/jobs.ts';
 import { lightParameters } from '#shared/parameters/light.ts';
 import { loadsParameters } from '#shared/parameters/loads.ts';
 import { planningParameters } from '#shared/parameters/planning.ts';
@@ -19,6 +20,7 @@ export const catalogue = {
   ...injuryParameters,
   ...recoveryParameters,
   ...planningParameters,
+  ...jobParameters,
   ...forecastParameters,
 };
 export type ParameterName = keyof typeof catalogue;

@@ -1,8 +1,6 @@
-import { jobParameters } from '#shared/parameters/jobs.ts';
 import { parametersOf } from '#shared/parameters/parameter.ts';
 
 export const planningParameters = {
-  ...jobParameters,
   ...parametersOf({
     'plan.work.share': {
       meaning: 'Share of a shift that is work, breaks, fetching and washing down taken off',

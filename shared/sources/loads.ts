@@ -8,7 +8,7 @@ export const loadsSources = sourcesOf({
     title: "Application des potentiels à l'étude de l'équilibre et du mouvement des solides élastiques",
     where: 'Gauthier-Villars, Paris',
   },
-  venkatramaiah: {
+  'venkatramaiah-3rd': {
     authors: 'Venkatramaiah',
     year: null,
     title: 'Geotechnical Engineering, 3rd ed.',

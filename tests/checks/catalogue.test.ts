@@ -19,7 +19,12 @@ const familiesOf = async (folder: string, ending: string, beside: readonly strin
     }),
   );
 };
-const parameterFamilies = await familiesOf('shared/parameters', 'Parameters', ['parameter.ts', 'catalogue.ts']);
+const parameterFamilies = await familiesOf('shared/parameters', 'Parameters', [
+  'parameter.ts',
+  'catalogue.ts',
+  'coverings.ts',
+  'vehicles.ts',
+]);
 const sourceFamilies = await familiesOf('shared/sources', 'Sources', ['source.ts', 'sources.ts', 'standing.ts']);
 
 const parameters = Object.entries<Parameter>(catalogue);
@@ -34,7 +39,7 @@ const twice = (families: readonly { readonly table: Record<string, unknown> | un
 const problemsOf = ([name, parameter]: readonly [string, Parameter]): readonly string[] => {
   const wrong: string[] = [];
   const say = (what: string) => wrong.push(`${name}: ${what}`);
-  if (!/^[a-z][A-Za-z0-9]*(\.[a-z0-9][A-Za-z0-9]*)+$/.test(name)) say('the name does not read family.what.variant');
+  if (!/^[a-z][A-Za-z0-9]*(\.[a-z0-9][A-Za-z0-9-]*)+$/.test(name)) say('the name does not read family.what.variant');
   if (parameter.meaning.trim().length < 8) say('no meaning');
   if (parameter.unit.trim() === '') say('no unit');
   for (const number of [parameter.value, parameter.low, parameter.high, parameter.doubt])

@@ -10,7 +10,7 @@ import { gaussPoints, gaussWeights } from '#engine/loads/stress/gauss.ts';
  * q pressure (kPa), a radius (m), z depth (m), r distance from the axis (m), ν concentration factor (3 = Boussinesq).
  * At z = 0 the stress is q inside, q/2 on the rim and 0 outside.
  *
- * @source venkatramaiah
+ * @source venkatramaiah-3rd
  * @source froehlich-1934
  */
 export const circleAxisShare = (depthOverRadius: number, concentration = 3): number => {

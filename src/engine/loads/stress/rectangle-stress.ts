@@ -8,7 +8,7 @@
  * Valid for m, n ≥ 0; the limit for a very large rectangle is 1/4.
  *
  * @source newmark-1935
- * @source venkatramaiah
+ * @source venkatramaiah-3rd
  */
 export const cornerInfluence = (m: number, n: number): number => {
   if (!(m >= 0 && n >= 0)) throw new RangeError('m, n: must be at least 0');
