@@ -6,6 +6,8 @@ import type { Event } from '#shared/contract/job.ts';
 import { openGate } from '#application/gate.ts';
 import { fillNew, type FirstContent } from '#application/first-content.ts';
 import { failureOfTrouble } from '#application/failures.ts';
+import { csvDays } from '#platform/weather-files/csv-days.ts';
+import { epwDays } from '#platform/weather-files/epw-days.ts';
 import { typeface } from '#platform/fonts/typeface.ts';
 import { optimiserInWorker } from '#platform/optimiser/optimiser-in-worker.ts';
 import { openPool } from '#platform/workers/pool.ts';
@@ -81,6 +83,7 @@ export const openApplication = async (wishes: ApplicationWishes): Promise<Applic
       compute: computing.compute,
       optimiser: wishes.optimiser ?? optimiserInWorker(wishes.optimiserEntry ? { entry: wishes.optimiserEntry } : {}),
       typeface,
+      readWeather: (format, text, place) => (format === 'csv' ? csvDays(text, place) : epwDays(text, place)),
       version: packageFile.version,
     },
     log,

@@ -9,6 +9,7 @@ import { light } from '#cli/commands/light.ts';
 import { list } from '#cli/commands/list.ts';
 import { paper } from '#cli/commands/paper.ts';
 import { plan } from '#cli/commands/plan.ts';
+import { weather } from '#cli/commands/weather.ts';
 import { venues } from '#cli/commands/venues.ts';
 
 /** Every command by the word that is typed. A new one is a file in `commands/` and a line here. */
@@ -21,6 +22,7 @@ export const commands: Readonly<Record<string, Command>> = {
   paper,
   light,
   climate,
+  weather,
   demo,
   list,
   call,

@@ -5,6 +5,9 @@ import type { Job, Progress } from '#shared/contract/job.ts';
 import type { Forecast } from '#shared/vocabulary/forecast.ts';
 import type { ForecastQuestion } from '#engine/forecast/question.ts';
 import type { OutlookQuestion, RecoveryOutlook } from '#engine/forecast/recovery-outlook.ts';
+import type { ParameterValues } from '#shared/parameters/catalogue.ts';
+import type { DailySite } from '#engine/weather/daily-radiation.ts';
+import type { DatedWeatherDay } from '#engine/weather/weather-day.ts';
 import type { Optimiser } from '#planner/optimiser.ts';
 import type { Typeface } from '#reports/paper.ts';
 import type { Store } from '#store/store.ts';
@@ -39,6 +42,26 @@ export interface Jobs {
   cancel(id: string): Promise<Job | null>;
 }
 
+/** What reading a weather file needs to know of the venue. */
+export interface WeatherFilePlace {
+  readonly site: DailySite;
+  readonly values: ParameterValues;
+}
+
+/** What a weather file gave: days, or what was refused by line. Line 0 is the file as a whole. */
+export interface WeatherFileReading {
+  readonly ok: boolean;
+  readonly days: readonly DatedWeatherDay[];
+  readonly filled: readonly {
+    readonly line: number;
+    readonly day: string;
+    readonly through: string;
+    readonly quantity: string;
+    readonly how: string;
+  }[];
+  readonly refused: readonly { readonly line: number; readonly column: string | null; readonly reason: string }[];
+}
+
 /** Everything a service may reach for. Tests hand in their own. */
 export interface Needs {
   readonly store: Store;
@@ -48,6 +71,8 @@ export interface Needs {
   readonly newId: () => string;
   readonly compute: Compute;
   readonly optimiser: Optimiser;
+  /** Reads the text of a weather file; one refusal and there are no days. */
+  readonly readWeather: (format: 'csv' | 'epw', text: string, place: WeatherFilePlace) => WeatherFileReading;
   /** The letters papers are printed in. */
   readonly typeface: () => Typeface;
   readonly jobs: Jobs;
