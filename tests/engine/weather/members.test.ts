@@ -42,7 +42,7 @@ describe('members from observed years', () => {
     expect(members.every((member) => Math.abs(member.shift) <= 7)).toBe(true);
     expect(new Set(members.map((member) => `${member.year} ${member.shift}`)).size).toBeGreaterThan(30);
     const again = membersFromYears(record('2011-01-01', '2016-12-31'), '2027-05-10', 40, 60, 7);
-    expect(again).toEqual(members === again.members ? again : { members, years: again.years });
+    expect(again.members).toEqual(members);
   });
 
   it('cross the new year, start on a leap day, and let one full year stand for all', () => {
