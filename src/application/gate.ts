@@ -52,11 +52,11 @@ export const openGate = (needs: Omit<Needs, 'jobs'>, log: (line: string) => void
   );
 
   /** Checks a value before it goes out and tells the others what was changed. */
-  const finish = (name: OperationName, answer: Answer<unknown>, isJob: boolean): Answer<unknown> => {
+  const finish = (name: OperationName, answer: Answer<unknown>, isJob: boolean, request?: unknown): Answer<unknown> => {
     if (!answer.ok) return answer;
     const value: unknown = (isJob ? Job : contract[name].reply).parse(answer.value);
     if (contract[name].writes && !isJob && name !== 'job/cancel')
-      tell({ kind: 'changed', what: name.split('/')[0]!, id: idOf(value) });
+      tell({ kind: 'changed', what: name.split('/')[0]!, id: idOf(value) || idOf(request) });
     return done(value);
   };
 
@@ -67,7 +67,7 @@ export const openGate = (needs: Omit<Needs, 'jobs'>, log: (line: string) => void
     if (!checked.success) return invalid(problemsOf(checked.error.issues, request));
     const service = handlers[name] as unknown as Service<'venue/read'>;
     const answer = (await service({ ...needs, jobs }, checked.data as never)) as Answer<unknown>;
-    if (!answer.ok || !contract[name].long) return finish(name, answer, false);
+    if (!answer.ok || !contract[name].long) return finish(name, answer, false, checked.data);
     return finish(name, done(jobs.start(name, answer.value as LongWork<unknown>)), true);
   };
 

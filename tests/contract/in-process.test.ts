@@ -1,11 +1,9 @@
 import { openApplication } from '#application/application.ts';
 import { fixedClock } from '#platform/clock/clock.ts';
 import { describeContract } from '#tests/contract/contract.ts';
-import { fakeEngine } from '#tests/contract/fake-engine.ts';
 
 describeContract({
   name: 'the application itself',
   keepsJobs: true,
-  open: ({ file, waitMs }) =>
-    openApplication({ file, waitMs, clock: fixedClock('2027-06-01T12:00:00Z'), compute: fakeEngine, log: () => undefined }),
+  open: ({ file, waitMs }) => openApplication({ file, waitMs, clock: fixedClock('2027-06-01T12:00:00Z'), log: () => undefined }),
 });

@@ -46,6 +46,7 @@ export const smallVenue: Venue = {
       ],
     },
   ],
+  lights: [],
   climate: {
     origin: 'Invented for tests.',
     maximum: [0, 2, 8, 15, 21, 27, 29, 28, 24, 17, 9, 2],
@@ -62,7 +63,18 @@ export const smallVenue: Venue = {
     overtimeCrew: 2,
     hourPrice: 4000,
     overtimePrice: 6000,
-    machines: { aerator: 1, topdresser: 1, seeder: 1, sprayer: 1, mower: 1, stripper: 1, 'sod-installer': 1, roller: 1 },
+    machines: {
+      aerator: 1,
+      topdresser: 1,
+      seeder: 1,
+      sprayer: 1,
+      mower: 1,
+      stripper: 1,
+      'sod-installer': 1,
+      roller: 1,
+      grader: 1,
+      loader: 1,
+    },
     curfew: { from: '22:00', until: '06:00' },
   },
   farms: [
@@ -91,6 +103,7 @@ export const smallVenue: Venue = {
       rushPrice: 400,
     },
   ],
+  prices: { seed: 600, sand: 4500, feed: 300, carpet: null, disposal: 2500 },
   rules: {
     coverNeeded: 0.8,
     rutAllowed: 0.02,

@@ -110,6 +110,83 @@ export const steps: readonly Step[] = [
     request: () => ofVenue,
     then: (value, known) => expect(value).toMatchObject([{ id: idOf(known, 'forecast/run'), members: 2, seed: 7 }]),
   },
+  {
+    name: 'plan/make',
+    request: (known) => ({
+      forecastId: idOf(known, 'forecast/run'),
+      now: '2027-07-01T08:00',
+      locks: [],
+      done: [],
+      instead: null,
+    }),
+    then: (value, known) => expect(value).toMatchObject({ forecastId: idOf(known, 'forecast/run'), now: '2027-07-01T08:00' }),
+  },
+  {
+    name: 'plan/read',
+    request: (known) => ({ id: idOf(known, 'plan/make') }),
+    then: (value, known) => expect(value).toEqual(known.get('plan/make')),
+  },
+  {
+    name: 'plan/list',
+    request: () => ofVenue,
+    then: (value, known) => expect(value).toMatchObject([{ id: idOf(known, 'plan/make') }]),
+  },
+  {
+    name: 'report/write',
+    request: (known) => ({ planId: idOf(known, 'plan/make'), kind: 'recovery-report', paper: 'a4', units: 'si' }),
+    then: (value) => {
+      const { fileName, base64 } = value as { fileName: string; base64: string };
+      expect(fileName).toMatch(/[.]pdf$/);
+      expect(Buffer.from(base64, 'base64').subarray(0, 5).toString()).toBe('%PDF-');
+    },
+  },
+  {
+    name: 'light/month',
+    request: () => ({ ...ofVenue, month: 6 }),
+    then: (value) => {
+      // No stands: every zone has the light of open ground.
+      const { open, zones } = value as { open: number; zones: { mean: number }[] };
+      for (const zone of zones) expect(zone.mean).toBeCloseTo(open, 1);
+    },
+  },
+  {
+    name: 'light/shadow',
+    request: () => ({ ...ofVenue, at: '2027-06-21T13:00' }),
+    then: (value) => {
+      const { altitude, lit } = value as { altitude: number; lit: number[] };
+      expect(altitude).toBeGreaterThan(60);
+      expect(lit.every((share) => share === 1)).toBe(true);
+    },
+  },
+  {
+    name: 'climate/day',
+    request: () => ({ ...ofVenue, date: '2027-07-17', coverings: [boardFloor.id], maximum: 30, minimum: 19, dayOfLying: 1 }),
+    then: (value) => expect(value).toMatchObject({ under: [{ covering: boardFloor.id }] }),
+  },
+  {
+    name: 'weather/import',
+    request: () => ({
+      ...ofVenue,
+      format: 'csv',
+      fileName: 'two-days.csv',
+      text: 'date,maximum (°C),minimum (°C),rain (mm)\n2024-06-01,25,14,0\n2024-06-02,26,15,3\n',
+    }),
+    then: (value) => expect(value).toMatchObject({ from: '2024-06-01', until: '2024-06-02', days: 2 }),
+  },
+  {
+    name: 'weather/set-days',
+    request: () => ({
+      ...ofVenue,
+      standing: 'expected',
+      days: [{ date: '2027-07-12', maximum: 33, minimum: 21, rain: 0, radiation: null, vapourPressure: null, wind: null }],
+    }),
+    then: (value) => expect(value).toEqual({ days: 1 }),
+  },
+  {
+    name: 'weather/read',
+    request: () => ofVenue,
+    then: (value) => expect(value).toMatchObject({ observed: [{ days: 2 }], actual: [], expected: [{ date: '2027-07-12' }] }),
+  },
   { name: 'booking/remove', request: () => ({ id: concert.id, revision: 1 }) },
   { name: 'fixture/remove', request: () => ({ id: homeDate.id, revision: 1 }) },
   { name: 'venue/remove', request: () => ({ id: smallVenue.id, revision: 1 }) },

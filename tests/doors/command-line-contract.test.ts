@@ -5,7 +5,6 @@ import { runCommand } from '#cli/run-command.ts';
 import { fixedClock } from '#platform/clock/clock.ts';
 import type { Answer } from '#shared/contract/failure.ts';
 import { describeContract } from '#tests/contract/contract.ts';
-import { fakeEngine } from '#tests/contract/fake-engine.ts';
 
 /** Each question is a command line of its own, which opens the workspace and closes it again. */
 describeContract({
@@ -23,7 +22,6 @@ describeContract({
               file: workspace!,
               waitMs,
               clock: fixedClock('2027-06-01T12:00:00Z'),
-              compute: fakeEngine,
               log: () => undefined,
             }),
           out: (text) => void (out += text),

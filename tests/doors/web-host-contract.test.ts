@@ -2,7 +2,6 @@ import { openApplication } from '#application/application.ts';
 import { fixedClock } from '#platform/clock/clock.ts';
 import type { Answer } from '#shared/contract/failure.ts';
 import { describeContract } from '#tests/contract/contract.ts';
-import { fakeEngine } from '#tests/contract/fake-engine.ts';
 import { webHost } from '#web-host/web-host.ts';
 
 describeContract({
@@ -10,7 +9,7 @@ describeContract({
   keepsJobs: true,
   open: async ({ file, waitMs }) => {
     const clock = fixedClock('2027-06-01T12:00:00Z');
-    const application = await openApplication({ file, waitMs, clock, compute: fakeEngine, log: () => undefined });
+    const application = await openApplication({ file, waitMs, clock, log: () => undefined });
     const host = await webHost({ application, pages: new Map() });
     return {
       answer: async (name, request) => {
