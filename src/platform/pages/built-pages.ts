@@ -20,6 +20,7 @@ const mediaTypes: Readonly<Record<string, string>> = {
   '.txt': 'text/plain; charset=utf-8',
   '.wasm': 'application/wasm',
   '.webp': 'image/webp',
+  '.ttf': 'font/ttf',
   '.woff2': 'font/woff2',
   '.woff': 'font/woff',
 };

@@ -15,7 +15,7 @@ export const CoverChart = ({ forecast, zone }: { forecast: Forecast; zone: ZoneF
     <figure className="chart">
       <div aria-hidden>
         <ResponsiveContainer width="100%" height={130}>
-          <ComposedChart data={rows} margin={{ top: 6, right: 6, bottom: 0, left: -26 }}>
+          <ComposedChart data={rows} accessibilityLayer={false} margin={{ top: 6, right: 6, bottom: 0, left: -26 }}>
             <XAxis dataKey="date" tick={{ fontSize: 10 }} interval="preserveStartEnd" stroke="currentColor" />
             <YAxis domain={[0, 100]} ticks={[0, 50, 100]} tick={{ fontSize: 10 }} stroke="currentColor" />
             <Tooltip isAnimationActive={false} />

@@ -3,7 +3,7 @@ import type { Cause, ZoneForecast } from '#shared/vocabulary/forecast.ts';
 import { causeWords, verdictWords } from '#shared/wording/words.ts';
 import { show, useDesk } from '../sheet/desk.ts';
 
-export const percent = (share: number): string => `${Math.round(100 * share)} %`;
+export const percent = (share: number): string => `${Math.round(100 * share)}\u00a0%`;
 
 /** The causes of a zone's loss, largest first, as shares of the loss. */
 export const rankedCauses = (causes: ZoneForecast['causes']): readonly { cause: Cause; share: number }[] => {

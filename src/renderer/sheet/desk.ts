@@ -10,10 +10,7 @@ import type { Forecast, ForecastRun } from '#shared/vocabulary/forecast.ts';
 import type { LocalTime } from '#shared/vocabulary/primitives.ts';
 import type { Fixture, Venue } from '#shared/vocabulary/venue.ts';
 import { ask, work } from '../transport/ask.ts';
-
-/** What the person is doing. */
-export const verbs = ['book', 'foresee', 'compare', 'recover', 'venue'] as const;
-export type Verb = (typeof verbs)[number];
+import type { Verb } from './verbs.ts';
 
 /** One way of covering the floor, tried out. */
 export interface Trial {

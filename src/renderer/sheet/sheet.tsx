@@ -10,7 +10,8 @@ import { VenuePage } from '../pages/venue-page.tsx';
 import { FieldPlan } from '../plan/field-plan.tsx';
 import { ZoneTable } from '../plan/zone-table.tsx';
 import { Strip } from '../strip/strip.tsx';
-import { begin, chooseTheme, chooseUnits, isChanged, redo, show, undo, useDesk, verbs } from './desk.ts';
+import { begin, chooseTheme, chooseUnits, isChanged, redo, show, undo, useDesk } from './desk.ts';
+import { verbs } from './verbs.ts';
 
 const pages = { book: Book, foresee: Foresee, compare: Compare, recover: Recover, venue: VenuePage };
 

@@ -1,4 +1,4 @@
-import { useMemo, useRef, type KeyboardEvent, type PointerEvent } from 'react';
+import { useEffect, useMemo, useRef, useState, type KeyboardEvent, type PointerEvent } from 'react';
 import {
   addDays,
   addHours,
@@ -10,6 +10,7 @@ import {
   midnight,
   weekdayOf,
 } from '#shared/calendar/local-time.ts';
+import { figure, toShown, unitOf } from '#shared/units/quantity.ts';
 import type { Booking } from '#shared/vocabulary/booking.ts';
 import { jobWords } from '#shared/wording/words.ts';
 import { edit, moved, pointAt, stretched, useDesk } from '../sheet/desk.ts';
@@ -28,16 +29,24 @@ const rangeOf = (booking: Booking | null, home: string | null): { first: string;
 
 /** The calendar: home dates, the booking layer by layer, jobs, trucks, decisions, weather; its cursor is the hour of the plan. */
 export const Strip = () => {
-  const { venue, booking, fixtures, homeId, preview, run, plan, cursor } = useDesk();
+  const { venue, booking, fixtures, homeId, preview, run, plan, cursor, units } = useDesk();
   const home = fixtures.find((fixture) => fixture.id === homeId);
   const forecast = run?.result ?? preview;
   const { first, count } = useMemo(() => rangeOf(booking, home?.start ?? null), [booking, home?.start]);
   const drag = useRef<{ x: number; what: 'move' | 'stretch'; booking: Booking; days: number } | null>(null);
   const svg = useRef<SVGSVGElement>(null);
+  const box = useRef<HTMLDivElement>(null);
+  const [width, setWidth] = useState(1000);
+  useEffect(() => {
+    if (!box.current) return;
+    // One unit of the drawing is one pixel, so that letters keep their shape on any screen.
+    const watch = new ResizeObserver(([entry]) => setWidth(Math.max(400, Math.round(entry!.contentRect.width))));
+    watch.observe(box.current);
+    return () => watch.disconnect();
+  }, [venue !== null && booking !== null]);
   if (!venue || !booking) return <p className="empty">Choose a booking, or begin a new one: its days stand here.</p>;
 
   const zoneName = venue.place.timeZone;
-  const width = 1000;
   const x = (time: string): number => (hoursBetween(midnight(first), time, zoneName) / (count * 24)) * width;
   const dayWidth = width / count;
   const letters = booking.zones.map((zone) => zone.letter);
@@ -85,6 +94,7 @@ export const Strip = () => {
   return (
     <div
       className="strip"
+      ref={box}
       tabIndex={0}
       onKeyDown={onKeyDown}
       role="group"
@@ -93,7 +103,6 @@ export const Strip = () => {
       <svg
         ref={svg}
         viewBox={`0 0 ${width} ${height}`}
-        preserveAspectRatio="none"
         role="presentation"
         onPointerDown={point}
         onPointerMove={(event) => (drag.current ? pull(event) : event.buttons === 1 && point(event))}
@@ -129,9 +138,12 @@ export const Strip = () => {
                 height={height - 14}
                 className={fixture.kind === 'home-date' ? 'home-date' : 'practice'}
               />
-              <text x={x(fixture.start) - 3} y={22} textAnchor="end" className="mark">
-                {fixture.name}
-              </text>
+              <title>{fixture.name}</title>
+              {fixture.kind === 'home-date' && (
+                <text x={x(fixture.start) - 3} y={22} textAnchor="end" className="mark">
+                  {fixture.name}
+                </text>
+              )}
             </g>
           ))}
         <rect
@@ -183,8 +195,9 @@ export const Strip = () => {
               width={Math.max(1.5, x(job.end) - x(job.start))}
               height={rowHeight - 3}
               className="job"
-              aria-label={`${zone.zone} ${jobWords[job.job]}`}
-            />
+            >
+              <title>{`${zone.zone} ${jobWords[job.job]}`}</title>
+            </rect>
           )),
         )}
         {plan?.plan.orders.flatMap((order) =>
@@ -225,7 +238,8 @@ export const Strip = () => {
                 />
               )}
               <text x={left + dayWidth / 2} y={height - 4} textAnchor="middle" className="weather">
-                {Math.round(forecast.weather.maximum[day]!)}/{Math.round(forecast.weather.minimum[day]!)}
+                {figure(toShown(forecast.weather.maximum[day]!, 'temperature', units), 0)}/
+                {figure(toShown(forecast.weather.minimum[day]!, 'temperature', units), 0)}
               </text>
             </g>
           );
@@ -234,8 +248,8 @@ export const Strip = () => {
       </svg>
       <p className="strip-note">
         Bars: layers by zone, darker under chairs, stage or plant; thin lines: people. Below: jobs
-        {plan ? ' and trucks of the plan' : ' once planned'}, rain and °C of the {run ? 'usual' : 'usual'} season. Drag the
-        booking or its end; cursor {cursor?.replace('T', ' ') ?? '–'}.
+        {plan ? ' and trucks of the plan' : ' once planned'}, rain and {unitOf('temperature', units)} of the usual season. Drag
+        the booking or its end; cursor {cursor?.replace('T', ' ') ?? '–'}.
       </p>
     </div>
   );

@@ -1,0 +1,58 @@
+import { mkdtempSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import type { Browser, Page } from 'playwright-core';
+import { openApplication } from '#application/application.ts';
+import { shippedContent } from '#application/shipped-content.ts';
+import { fixedClock } from '#platform/clock/clock.ts';
+import { builtPages } from '#platform/pages/built-pages.ts';
+import { webHost } from '../../src/web-host/web-host.ts';
+
+const pages = builtPages(fileURLToPath(new URL('../../out/renderer', import.meta.url)));
+
+export interface OpenPage {
+  readonly page: Page;
+  /** What the page's console and errors said against it. */
+  readonly complaints: readonly string[];
+  close(): Promise<void>;
+}
+
+/** The built page on a workspace of its own that holds the shipped sample, through the web host. */
+export const openPage = async (
+  browser: Browser,
+  look: { width: number; height: number; theme?: 'paper' | 'dark'; units?: 'us' | 'si' },
+): Promise<OpenPage> => {
+  const folder = mkdtempSync(join(tmpdir(), 'fieldback-page-'));
+  const application = await openApplication({
+    file: join(folder, 'workspace.fieldback'),
+    firstContent: shippedContent,
+    clock: fixedClock('2027-06-01T12:00:00Z'),
+    log: () => undefined,
+  });
+  const host = await webHost({ application, pages, port: 0 });
+  const context = await browser.newContext({ viewport: { width: look.width, height: look.height }, acceptDownloads: true });
+  await context.addInitScript(
+    ([theme, units]) => {
+      localStorage.setItem('theme', theme!);
+      localStorage.setItem('units', units!);
+    },
+    [look.theme ?? 'paper', look.units ?? 'us'],
+  );
+  const page = await context.newPage();
+  const complaints: string[] = [];
+  page.on('console', (message) => message.type() === 'error' && complaints.push(message.text()));
+  page.on('pageerror', (error) => complaints.push(error.message));
+  await page.goto(host.address);
+  await page.getByRole('row', { name: /Stage and roof base/ }).waitFor();
+  return {
+    page,
+    complaints,
+    close: async () => {
+      await context.close();
+      await host.close();
+      await application.close();
+      rmSync(folder, { recursive: true, force: true });
+    },
+  };
+};
