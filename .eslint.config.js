@@ -56,6 +56,8 @@ export default tseslint.config(
       'no-undef': 'off',
       // A defined constant is written with all its digits.
       'no-loss-of-precision': 'off',
+      // Files from outside are searched for control characters on purpose.
+      'no-control-regex': 'off',
       'no-restricted-syntax': ['error', ...namedOnly],
       // `!` after an index is the project's way to say "in range by construction".
       '@typescript-eslint/no-non-null-assertion': 'off',

@@ -86,7 +86,7 @@ describe('the list of sources', () => {
   it('says of every work who, what and where', () => {
     const wrong = works.filter(
       ([id, work]) =>
-        !/^[a-z0-9]+(-[a-z0-9]+)+$/.test(id) ||
+        !/^[a-z0-9]+(-[a-z0-9]+)*$/.test(id) ||
         work.authors.trim() === '' ||
         work.title.trim() === '' ||
         work.where.trim() === '' ||
