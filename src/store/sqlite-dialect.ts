@@ -36,16 +36,23 @@ export const ownWaitMs = 50;
  * program wrote in between, however long it would have waited. Read-only transactions take no lock.
  */
 class LockFirstDriver extends SqliteDriver {
+  readonly #database: Database.Database;
   readonly #waitMs: number;
 
   constructor(database: Database.Database, waitMs: number) {
     super({ database });
+    this.#database = database;
     this.#waitMs = waitMs;
   }
 
   override async beginTransaction(connection: DatabaseConnection, settings?: TransactionSettings): Promise<void> {
     const begin = CompiledQuery.raw(settings?.accessMode === 'read only' ? 'begin' : 'begin immediate');
     await whileBusy(this.#waitMs, () => connection.executeQuery(begin));
+  }
+
+  /** A full disk makes SQLite roll back by itself; doing it again would fail and hide the reason. */
+  override async rollbackTransaction(connection: DatabaseConnection): Promise<void> {
+    if (this.#database.inTransaction) await super.rollbackTransaction(connection);
   }
 }
 

@@ -1,0 +1,88 @@
+import { spawnSync } from 'node:child_process';
+import { chmodSync, mkdirSync, mkdtempSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import Database from 'better-sqlite3';
+import { afterEach, beforeEach, describe, expect, test } from 'vitest';
+import { openApplication } from '#application/application.ts';
+import { whole } from '#tests/faults/whole.ts';
+import { tableHash } from '#tests/store/table-hash.ts';
+
+const writer = fileURLToPath(new URL('./busy-writer.ts', import.meta.url));
+/** The limits of a process that these tests set are those of a POSIX shell. */
+const posix = process.platform !== 'win32';
+
+let folder: string;
+let file: string;
+beforeEach(() => {
+  folder = mkdtempSync(join(tmpdir(), 'fieldback-disk-'));
+  file = join(folder, 'workspace.fieldback');
+});
+afterEach(() => {
+  chmodSync(folder, 0o700);
+  rmSync(folder, { recursive: true, force: true });
+});
+
+interface Line {
+  readonly stored?: [string, number];
+  readonly failed?: string;
+  readonly message?: string;
+}
+
+describe('a disk that takes no more', () => {
+  // A process may be told how large a file it may write; a write beyond it fails as on a full disk. Fails when a write is not undone
+  // as a whole, or when the words of the failure go back to "something went wrong".
+  test.runIf(posix)(
+    'the write is refused in words, all before it stays, and work goes on when there is room',
+    async () => {
+      const shell = `trap '' XFSZ; ulimit -f 400; exec "$0" "$1" "$2" 400`;
+      const run = spawnSync('bash', ['-c', shell, process.execPath, writer, file], { encoding: 'utf8', timeout: 120_000 });
+      const lines = run.stdout
+        .trim()
+        .split('\n')
+        .map((line) => JSON.parse(line) as Line);
+      const refused = lines.filter(({ failed }) => failed === 'unexpected');
+      expect(refused.length, run.stdout.slice(-2000)).toBeGreaterThan(0);
+      expect(refused[0]!.message).toMatch(/disk.*Nothing was stored/);
+
+      const database = new Database(file);
+      expect(whole(database)).toEqual([]);
+      for (const { stored } of lines) {
+        if (!stored) continue;
+        const row = database.prepare('select revision from venues where id = ?').get(stored[0]) as
+          { revision: number } | undefined;
+        expect(row?.revision, stored[0]).toBeGreaterThanOrEqual(stored[1]);
+      }
+      database.close();
+
+      const again = spawnSync(process.execPath, [writer, file, '1'], { encoding: 'utf8', timeout: 60_000 });
+      expect(again.stdout).toMatch(/"stored"/);
+    },
+    180_000,
+  );
+});
+
+/** Whether permissions hold for this user; the superuser may write everywhere. */
+const permissionsHold = posix && process.getuid?.() !== 0;
+
+describe('a folder that cannot be written', () => {
+  test.runIf(permissionsHold)('says so and changes nothing', async () => {
+    await (await openApplication({ file })).close();
+    const before = tableHash(file);
+    chmodSync(folder, 0o500);
+    const application = await openApplication({ file });
+    expect(application.trouble).toMatchObject({ kind: 'read-only' });
+    expect(application.trouble!.message).toMatch(/read-only.*[Cc]hoose another place/);
+    expect(await application.answer('venue/list', {})).toMatchObject({ ok: false, failure: { kind: 'unexpected' } });
+    chmodSync(folder, 0o700);
+    expect(tableHash(file)).toBe(before);
+  });
+
+  test('a path that leads through a file says so', async () => {
+    mkdirSync(join(folder, 'a'));
+    await (await openApplication({ file })).close();
+    const application = await openApplication({ file: join(file, 'workspace.fieldback') });
+    expect(application.trouble).toMatchObject({ kind: 'read-only' });
+  });
+});
