@@ -7,7 +7,7 @@ import { migrations } from '#migrations/index.ts';
 import { copiesFolder, listCopies, restoreCopy } from '#store/copies.ts';
 import { migrationNames, newestVersion, workspaceId } from '#store/file-facts.ts';
 import type { Trouble } from '#store/trouble.ts';
-import { smallVenue } from '#tests/contract/small-venue.ts';
+import { boardFloor, concert, homeDate, smallVenue } from '#tests/contract/small-venue.ts';
 import { dayMs, newFolder, noon, openWell, tryToOpen } from '#tests/store/open-workspace.ts';
 import { tableHash } from '#tests/store/table-hash.ts';
 
@@ -228,6 +228,31 @@ describe('a file of an older version', () => {
     expect(tableHash(copy.path)).toBe(before);
     expect((await trouble()).kind).toBe('newer');
   });
+
+  test.each(migrationNames.slice(0, -1).map((name, index) => [name, index + 1] as const))(
+    'written by the program of %s opens with everything that was in it',
+    async (_, version) => {
+      const known = Object.fromEntries(Object.entries(migrations).slice(0, version));
+      const old = await openWell(file, { migrations: known });
+      await old.write(async (contents) => {
+        await contents.coverings.save(boardFloor);
+        await contents.venues.save(smallVenue);
+        await contents.fixtures.save(homeDate);
+        await contents.bookings.save(concert);
+      });
+      await old.close();
+      const store = await openWell(file);
+      expect(store.schemaVersion).toBe(migrationNames.at(-1));
+      await store.read(async (contents) => {
+        expect(await contents.coverings.list()).toEqual([boardFloor]);
+        expect(await contents.venues.find(smallVenue.id)).toEqual({ ...smallVenue, revision: 1 });
+        expect(await contents.fixtures.ofVenue(smallVenue.id)).toEqual([{ ...homeDate, revision: 1 }]);
+        expect(await contents.bookings.find(concert.id)).toEqual({ ...concert, revision: 1 });
+      });
+      await store.close();
+      expect(listCopies(file).some(({ reason }) => reason === 'before-migration')).toBe(true);
+    },
+  );
 
   test('is left as it was, every table of it, by a migration that fails half-way', async () => {
     await begun();

@@ -19,7 +19,7 @@ export const serveTasks = (tasks: Readonly<Record<string, Task>>): void => {
   const port = parentPort;
   if (!port) throw new Error('tasks are served in a worker thread');
   const tell = (message: WorkerMessage): void => port.postMessage(message);
-  port.on('message', async ({ id, task, input }: TaskMessage) => {
+  const serve = async ({ id, task, input }: TaskMessage): Promise<void> => {
     try {
       const run = Object.hasOwn(tasks, task) ? tasks[task] : undefined;
       if (!run) throw new Error(`there is no task "${task}"`);
@@ -28,5 +28,6 @@ export const serveTasks = (tasks: Readonly<Record<string, Task>>): void => {
     } catch (error) {
       tell({ kind: 'failed', id, error: factsOf(error) });
     }
-  });
+  };
+  port.on('message', (message: TaskMessage) => void serve(message));
 };

@@ -13,12 +13,10 @@ export const importWeather: Service<'weather/import'> = async ({ store, readWeat
   const read = readWeather(format, text, { site: { latitude, elevation }, values: parametersOf(venue) });
   if (!read.ok)
     return invalid(
-      read.refused
-        .slice(0, toldLines)
-        .map(({ line, column, reason }) => ({
-          field: line === 0 ? fileName : `line ${line}${column === null ? '' : `, ${column}`}`,
-          reason,
-        })),
+      read.refused.slice(0, toldLines).map(({ line, column, reason }) => ({
+        field: line === 0 ? fileName : `line ${line}${column === null ? '' : `, ${column}`}`,
+        reason,
+      })),
     );
   const reading = {
     fileName,
