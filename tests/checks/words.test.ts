@@ -7,7 +7,7 @@ const texts = projectFiles.filter((file) => /\.(ts|tsx|js|cjs|md|html|css|json)$
 const bound = [
   ['a path of one machine', new RegExp(`${'/'}work/(main|shared|brief)|${'/'}root/`)],
   ['the address of a package registry', new RegExp(`registry${'[.]'}(npmjs|yarnpkg)|deb[.]debian`)],
-  ['work that is put off', new RegExp(`\\b(${['TO', 'DO'].join('')}|FIX${'ME'}|XX${'X'}|HA${'CK'})\\b`)],
+  ['work that is put off', new RegExp(`\\b(${['TO', 'DO'].join('')}|FIX${'ME'}|HA${'CK'})\\b`)],
   ['a number of an issue list', new RegExp(`\\b[Ii]${'ssue'} #?\\d`)],
   ['who wrote a line', new RegExp(`\\b(A${'I'}-generated|language ${'model'}|chat${'bot'})\\b`, 'i')],
 ] as const;

@@ -5,7 +5,9 @@ import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { afterAll, describe, expect, it } from 'vitest';
 import { contract } from '#shared/contract/contract.ts';
+import { openOwnWorkspace } from '#application/own-workspace.ts';
 import { commands } from '#cli/commands.ts';
+import { runCommand } from '#cli/run-command.ts';
 import { textTable } from '#cli/text-table.ts';
 
 const root = fileURLToPath(new URL('../..', import.meta.url));
@@ -28,6 +30,18 @@ describe('the command line', () => {
       child.on('close', (code) => resolve({ code, out, beside }));
       child.stdin.end(input);
     });
+
+  /** The same command line in this process, for what must end before it has done anything. */
+  const runHere = async (words: readonly string[]) => {
+    let [out, beside] = ['', ''];
+    const code = await runCommand(words, {
+      open: () => openOwnWorkspace(workspace),
+      out: (text) => void (out += text),
+      beside: (text) => void (beside += text),
+      screen: false,
+    });
+    return { code, out, beside };
+  };
 
   it('shows every command and every exit code, and opens no workspace for it', async () => {
     const { code, out } = await run(['help']);
@@ -81,7 +95,7 @@ describe('the command line', () => {
     ['an operation that does not exist', ['call', 'constructor', '--json', '{}'], 2, 'constructor'],
     ['a venue that does not exist', ['bookings', '--venue', 'nowhere'], 3, 'nowhere'],
   ])('ends with its exit code for %s, and the result stays empty', async (_what, words, code, message) => {
-    const ended = await run(words);
+    const ended = await runHere(words);
     expect(ended.code).toBe(code);
     expect(ended.beside).toContain(message);
     if (words.length > 0) expect(ended.out).toBe('');
