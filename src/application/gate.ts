@@ -6,7 +6,7 @@ import { openJobBook } from '#application/job-book.ts';
 import { plainReason, problemsOf } from '#application/request-problems.ts';
 import { sizeProblem } from '#application/request-size.ts';
 import { done, invalid } from '#services/answers.ts';
-import { handlers } from '#services/handlers.ts';
+import { operations } from '#services/operations.ts';
 import type { LongWork, Needs, Service } from '#services/needs.ts';
 
 export interface Gate {
@@ -65,7 +65,7 @@ export const openGate = (needs: Omit<Needs, 'jobs'>, log: (line: string) => void
     if (tooMuch) return invalid([tooMuch]);
     const checked = contract[name].request.safeParse(request, { error: plainReason });
     if (!checked.success) return invalid(problemsOf(checked.error.issues, request));
-    const service = handlers[name] as unknown as Service<'venue/read'>;
+    const service = operations[name] as unknown as Service<'venue/read'>;
     const answer = (await service({ ...needs, jobs }, checked.data as never)) as Answer<unknown>;
     if (!answer.ok || !contract[name].long) return finish(name, answer, false, checked.data);
     return finish(name, done(jobs.start(name, answer.value as LongWork<unknown>)), true);

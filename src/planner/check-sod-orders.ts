@@ -1,4 +1,4 @@
-import type { Tables } from '#planner/check-plan.ts';
+import type { Tables } from '#planner/check-tables.ts';
 import type { RecoveryPlan, SodOrder } from '#shared/vocabulary/plan.ts';
 import type { Farm } from '#shared/vocabulary/resources.ts';
 

@@ -6,7 +6,7 @@ import { openApplication, type Application } from '#application/application.ts';
 import { fixedClock } from '#platform/clock/clock.ts';
 import type { Compute } from '#services/needs.ts';
 import { contract, operationNames } from '#shared/contract/contract.ts';
-import { handlers } from '#services/handlers.ts';
+import { operations } from '#services/operations.ts';
 import type { Event, Job } from '#shared/contract/job.ts';
 import { TaskFailed, WorkerLost } from '#platform/workers/pool.ts';
 import { forecastOf } from '#tests/contract/fake-engine.ts';
@@ -61,7 +61,7 @@ const untilJobEnds = (): Promise<Event[]> =>
 
 describe('the gate', () => {
   test('has a service for every operation and no other', () => {
-    expect(Object.keys(handlers).toSorted()).toEqual([...operationNames].toSorted());
+    expect(Object.keys(operations).toSorted()).toEqual([...operationNames].toSorted());
   });
 
   test.each([undefined, null, 0, 'x', [], {}, () => 1, Symbol('x'), 10n, new Map(), NaN])(

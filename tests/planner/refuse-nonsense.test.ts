@@ -62,7 +62,7 @@ const nonsense: readonly (readonly [string, RecoveryProblem, string, RegExp])[] 
   [
     'a programme with a job nobody knows',
     { ...base, jobs: base.jobs.filter(({ kind }) => kind !== 'grade') },
-    'programmes.3',
+    'programmes.4',
     /grade is not in the job library/,
   ],
   [

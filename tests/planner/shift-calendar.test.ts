@@ -84,7 +84,7 @@ describe('the job library', () => {
 
   it('gives durations by area and rate, and strings short jobs together', () => {
     const kinds = jobsByKind(jobs);
-    const recover = programmesFor('sand-over-gravel').find(({ kind }) => kind === 'recover')!;
+    const recover = programmesFor('sand-over-gravel').find(({ kind }) => kind === 'overseed')!;
     const steps = stepsOf(recover, 500, kinds, 10 / 12);
     expect(steps.map((step) => step.jobs.map(({ job }) => job.kind))).toEqual([
       ['litter-and-magnet', 'first-water'],

@@ -55,13 +55,13 @@ const bySeries = (x: number): Kelvin => {
 /** K of order 0 or 1 at z = x e^{iπ/4}: √(π/2z) e^{−z} Σ aₖ/zᵏ, stopped at its smallest term. */
 const asymptotic = (x: number, order: 0 | 1): readonly [real: number, imaginary: number] => {
   let [real, imaginary] = [1, 0];
-  let [a, size, phase] = [1, 1, 0];
+  let [a, size] = [1, 1];
   for (let k = 1; k < 40; k++) {
     a *= (4 * order * order - (2 * k - 1) ** 2) / (8 * k);
     const next = Math.abs(a) / x ** k;
     if (next > size || next < 1e-18) break;
     size = next;
-    phase = (-k * Math.PI) / 4;
+    const phase = (-k * Math.PI) / 4;
     real += (a / x ** k) * Math.cos(phase);
     imaginary += (a / x ** k) * Math.sin(phase);
   }

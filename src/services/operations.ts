@@ -37,7 +37,7 @@ import { saveVenue } from '#services/venue/save.ts';
 import { aboutWorkspace } from '#services/workspace/about.ts';
 
 /** Every operation and the service that answers it. One that is missing does not compile. */
-export const handlers: { readonly [Name in OperationName]: Service<Name> } = {
+export const operations: { readonly [Name in OperationName]: Service<Name> } = {
   'workspace/about': aboutWorkspace,
   'catalogue/read': readCatalogue,
   'venue/list': listVenues,
