@@ -1,5 +1,5 @@
 import type { Forecast } from '#shared/vocabulary/forecast.ts';
-import { workshop } from '#engine/forecast/course.ts';
+import { workshop } from '#engine/forecast/workshop.ts';
 import { groundLoads } from '#engine/forecast/ground-loads.ts';
 import { drawnMember, memberMaker, usualMember } from '#engine/forecast/member.ts';
 import type { ForecastQuestion } from '#engine/forecast/question.ts';

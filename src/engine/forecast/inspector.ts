@@ -5,7 +5,7 @@ import { diseasePressure, diseaseRisk } from '#engine/injury/disease-risk.ts';
 import { diseaseTraitsOf, symptomLagsOf } from '#engine/injury/injury-traits.ts';
 import { seenOn, type TurfDay } from '#engine/injury/symptoms.ts';
 import { growthPotential } from '#engine/recovery/growth-potential.ts';
-import type { Workshop } from '#engine/forecast/course.ts';
+import type { Workshop } from '#engine/forecast/workshop.ts';
 import { lyingAt } from '#engine/forecast/exposure.ts';
 import type { Member } from '#engine/forecast/member.ts';
 import type { UsualCourse } from '#engine/forecast/tally.ts';

@@ -1,14 +1,10 @@
 import type { ProgrammeKind } from '#shared/vocabulary/plan.ts';
 import { seasonOf } from '#shared/vocabulary/turf.ts';
-import {
-  blankNotes,
-  openReserveChange,
-  runCourse,
-  tolerancesOf,
-  workshop,
-  type CourseTrack,
-  type Workshop,
-} from '#engine/forecast/course.ts';
+import { runCourse } from '#engine/forecast/course.ts';
+import { blankNotes, type CourseTrack } from '#engine/forecast/course-record.ts';
+import { openReserveChange } from '#engine/forecast/day-drivers.ts';
+import { tolerancesOf } from '#engine/forecast/tolerances.ts';
+import { workshop, type Workshop } from '#engine/forecast/workshop.ts';
 import { groundLoads } from '#engine/forecast/ground-loads.ts';
 import { drawnMember, memberMaker, usualMember, type Member } from '#engine/forecast/member.ts';
 import type { ForecastQuestion } from '#engine/forecast/question.ts';

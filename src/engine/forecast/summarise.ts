@@ -8,7 +8,7 @@ import {
   type Warning,
   type ZoneForecast,
 } from '#shared/vocabulary/forecast.ts';
-import type { Workshop } from '#engine/forecast/course.ts';
+import type { Workshop } from '#engine/forecast/workshop.ts';
 import { hoursUnder, type Exposure } from '#engine/forecast/exposure.ts';
 import { coveringOf } from '#engine/forecast/ground-loads.ts';
 import { inspect } from '#engine/forecast/inspector.ts';

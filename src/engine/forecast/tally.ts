@@ -1,13 +1,8 @@
 import { causes } from '#engine/injury/causes.ts';
-import {
-  blankNotes,
-  runCourse,
-  tolerancesOf,
-  waterOf,
-  type CourseNotes,
-  type CourseTrack,
-  type Workshop,
-} from '#engine/forecast/course.ts';
+import { runCourse } from '#engine/forecast/course.ts';
+import { blankNotes, type CourseNotes, type CourseTrack } from '#engine/forecast/course-record.ts';
+import { tolerancesOf } from '#engine/forecast/tolerances.ts';
+import { waterOf, type Workshop } from '#engine/forecast/workshop.ts';
 import type { Member } from '#engine/forecast/member.ts';
 import type { RootZoneCourse } from '#engine/water/root-zone-course.ts';
 
