@@ -5,6 +5,7 @@ import { Booking, eventKinds, bookingStages } from '#shared/vocabulary/booking.t
 import { Covering } from '#shared/vocabulary/covering.ts';
 import { Forecast, ForecastRun } from '#shared/vocabulary/forecast.ts';
 import { Polygon } from '#shared/vocabulary/geometry.ts';
+import { BookingMoney, Estimate, MoneyTerms, NewEntry, PriceBook } from '#shared/vocabulary/money.ts';
 import { DoneJob, Lock, RecoveryPlan } from '#shared/vocabulary/plan.ts';
 import { Id, LocalDate, LocalTime, Revision, Share } from '#shared/vocabulary/primitives.ts';
 import { WeatherOfDay, WeatherReading, dayStandings } from '#shared/vocabulary/weather.ts';
@@ -186,6 +187,28 @@ export const contract = {
     'Write a paper or a table from a kept plan',
     z.strictObject({ planId: Id, kind: z.enum(paperKinds), paper: z.enum(['letter', 'a4']), units: z.enum(unitSystems) }),
     WrittenFile,
+  ),
+
+  'money/read': asks('Terms, prices and the account of a booking', z.strictObject({ bookingId: Id }), BookingMoney),
+  'money/terms': changes(
+    'Keep what was agreed about money for a booking; revision 0 for the first time',
+    z.strictObject({ terms: MoneyTerms }),
+    MoneyTerms,
+  ),
+  'money/set-prices': changes(
+    'Keep the price book of a venue; revision 0 for the first time',
+    z.strictObject({ book: PriceBook }),
+    PriceBook,
+  ),
+  'money/enter-actual': changes(
+    'Add a line of cost to a booking; a correction names the line it puts right',
+    z.strictObject({ entry: NewEntry }),
+    BookingMoney,
+  ),
+  'money/estimate': asks(
+    'What a kept plan costs in a kind, a usual and a hard season, and who bears it',
+    z.strictObject({ planId: Id }),
+    Estimate,
   ),
 
   'light/month': asks(

@@ -17,6 +17,11 @@ import { runForecast } from '#services/forecast/run.ts';
 import { climateUnderCoverings } from '#services/climate/day.ts';
 import { lightOfMonth } from '#services/light/month.ts';
 import { shadowOfHour } from '#services/light/shadow.ts';
+import { enterActual } from '#services/money/enter-actual.ts';
+import { makeEstimate } from '#services/money/make-estimate.ts';
+import { readMoney } from '#services/money/read.ts';
+import { setPrices } from '#services/money/set-prices.ts';
+import { saveTerms } from '#services/money/terms.ts';
 import { listPlans } from '#services/plan/list.ts';
 import { makePlan } from '#services/plan/make.ts';
 import { readPlan } from '#services/plan/read.ts';
@@ -65,6 +70,11 @@ export const operations: { readonly [Name in OperationName]: Service<Name> } = {
   'plan/list': listPlans,
   'plan/read': readPlan,
   'report/write': writeReport,
+  'money/read': readMoney,
+  'money/terms': saveTerms,
+  'money/set-prices': setPrices,
+  'money/enter-actual': enterActual,
+  'money/estimate': makeEstimate,
   'light/month': lightOfMonth,
   'light/shadow': shadowOfHour,
   'climate/day': climateUnderCoverings,

@@ -3,6 +3,7 @@ import { Vehicle } from '#shared/vocabulary/vehicle.ts';
 import { bookingsIn } from '#store/bookings.ts';
 import { classesIn } from '#store/classes.ts';
 import { fixturesIn } from '#store/fixtures.ts';
+import { moneyIn } from '#store/money.ts';
 import type { Work } from '#store/revisions.ts';
 import { plansIn } from '#store/plans.ts';
 import { runsIn } from '#store/runs.ts';
@@ -20,4 +21,5 @@ export const contentsIn = (work: Work): Contents => ({
   runs: runsIn(work),
   plans: plansIn(work),
   weather: weatherIn(work),
+  money: moneyIn(work),
 });

@@ -5,7 +5,7 @@ import type { Tables } from '#store/tables.ts';
 export type Work = Transaction<Tables>;
 
 /** Tables whose rows carry a revision. */
-export type RevisedTable = 'venues' | 'fixtures' | 'bookings';
+export type RevisedTable = 'venues' | 'fixtures' | 'bookings' | 'price_books' | 'money_terms';
 
 /** The revision in the file; null when there is no such row. */
 export const standingRevision = async (work: Work, table: RevisedTable, id: string): Promise<number | null> => {

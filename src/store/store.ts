@@ -3,6 +3,7 @@ import type { contract, PlanRun } from '#shared/contract/contract.ts';
 import type { Booking } from '#shared/vocabulary/booking.ts';
 import type { Covering } from '#shared/vocabulary/covering.ts';
 import type { ForecastRun } from '#shared/vocabulary/forecast.ts';
+import type { MoneyEntry, MoneyTerms, PriceBook } from '#shared/vocabulary/money.ts';
 import type { Id } from '#shared/vocabulary/primitives.ts';
 import type { Vehicle } from '#shared/vocabulary/vehicle.ts';
 import type { Fixture, Venue } from '#shared/vocabulary/venue.ts';
@@ -77,6 +78,16 @@ export interface Contents {
     takeIn(venueId: Id, reading: WeatherReading, days: readonly WeatherOfDay[]): Promise<void>;
     /** Puts days in the place of those with the same date; expected days are replaced as a whole. */
     setDays(venueId: Id, standing: 'actual' | 'expected', days: readonly WeatherOfDay[]): Promise<void>;
+  };
+  readonly money: {
+    priceBook(venueId: Id): Promise<PriceBook | null>;
+    savePriceBook(book: PriceBook): Promise<Stored<PriceBook>>;
+    terms(bookingId: Id): Promise<MoneyTerms | null>;
+    saveTerms(venueId: Id, terms: MoneyTerms): Promise<Stored<MoneyTerms>>;
+    /** Lines of cost of a booking in the order they were entered. */
+    entries(bookingId: Id): Promise<readonly MoneyEntry[]>;
+    /** Adds one line; the number must be the next. */
+    enter(venueId: Id, entry: MoneyEntry): Promise<void>;
   };
 }
 

@@ -57,6 +57,9 @@ export interface Tables {
     input_gzip: Uint8Array;
     result_gzip: Uint8Array;
   };
+  price_books: { id: string; revision: number; document: string };
+  money_terms: { id: string; venue_id: string; revision: number; document: string };
+  money_entries: { booking_id: string; number: number; venue_id: string; sum_minor: number; document: string };
   weather_readings: {
     id: Generated<number>;
     venue_id: string;

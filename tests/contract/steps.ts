@@ -141,6 +141,69 @@ export const steps: readonly Step[] = [
     },
   },
   {
+    name: 'money/set-prices',
+    request: () => ({
+      book: {
+        ...ofVenue,
+        revision: 0,
+        lines: [{ kind: 'labour', of: null, cut: null, price: 4100, from: '2027-01-01', until: null, origin: 'rate card' }],
+      },
+    }),
+    then: (value) => expect(value).toMatchObject({ ...ofVenue, revision: 1 }),
+  },
+  {
+    name: 'money/terms',
+    request: () => ({
+      terms: {
+        bookingId: concert.id,
+        revision: 0,
+        payer: 'Promoter of the tests',
+        deposit: 500_000,
+        cap: 2_000_000,
+        excess: 0,
+        claimDays: 30,
+        lateDays: 45,
+        handedBack: null,
+        clauses: [{ number: '7.2', words: 'Turf and labour.', kinds: ['sod', 'freight', 'labour'], share: 100 }],
+      },
+    }),
+    then: (value) => expect(value).toMatchObject({ bookingId: concert.id, revision: 1 }),
+  },
+  {
+    name: 'money/enter-actual',
+    request: () => ({
+      entry: {
+        bookingId: concert.id,
+        date: '2027-07-20',
+        kind: 'labour',
+        zone: 'A',
+        words: 'Strip and lay',
+        quantity: 12.5,
+        unit: 'h',
+        price: null,
+        chargedShare: 100,
+        clause: '7.2',
+        evidence: 'time sheet',
+        corrects: null,
+      },
+    }),
+    // 12.5 h at 41.00 by the price book, all of it charged.
+    then: (value) => expect(value).toMatchObject({ account: { total: 51_250, claim: 51_250, depositReturned: 448_750 } }),
+  },
+  {
+    name: 'money/read',
+    request: () => ({ bookingId: concert.id }),
+    then: (value, known) => expect(value).toEqual(known.get('money/enter-actual')),
+  },
+  {
+    name: 'money/estimate',
+    request: (known) => ({ planId: idOf(known, 'plan/make') }),
+    then: (value) => {
+      const { total, payer, venue } = value as Record<'total' | 'payer' | 'venue', Record<'low' | 'likely' | 'high', number>>;
+      for (const one of ['low', 'likely', 'high'] as const) expect(payer[one] + venue[one]).toBe(total[one]);
+    },
+  },
+  {
     name: 'light/month',
     request: () => ({ ...ofVenue, month: 6 }),
     then: (value) => {
