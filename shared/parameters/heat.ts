@@ -104,6 +104,7 @@ export const heatParameters = parametersOf({
     0.4,
   ),
   'heat.subSurfaceAir.depth': assumed('Depth that air drawn through the profile reaches', 0.3, 'm', 0.1, 0.6, 0),
+  'heat.soilHeating.power': assumed('Heat that lines under the root zone give while they run', 60, 'W/m²', 10, 200, 0),
   'heat.soilHeating.depth': {
     meaning: 'Depth of the heating lines',
     value: 0.25,

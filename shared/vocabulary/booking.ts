@@ -61,7 +61,7 @@ export type EventZone = z.infer<typeof EventZone>;
 export const loadings = ['open', 'chairs', 'stage', 'deck', 'plant', 'ice', 'fill'] as const;
 
 /** Things done to a covering between its on and its off, each from hour to hour, every day it lies. */
-export const careKinds = ['lift', 'prop', 'mist', 'sub-surface-air'] as const;
+export const careKinds = ['lift', 'prop', 'mist', 'sub-surface-air', 'soil-heating'] as const;
 export const Care = z
   .strictObject({ kind: z.enum(careKinds), from: LocalTime, until: LocalTime, /** Share of the zone it reaches. */ share: Share })
   .refine((care) => care.until > care.from, { path: ['until'], message: 'must be after it starts' })

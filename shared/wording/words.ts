@@ -105,6 +105,7 @@ export const careWords: Readonly<Record<(typeof careKinds)[number], string>> = {
   prop: 'prop edges',
   mist: 'mist',
   'sub-surface-air': 'sub-surface air',
+  'soil-heating': 'soil heating',
 };
 
 export const zoneUseWords: Readonly<Record<ZoneUse, string>> = {

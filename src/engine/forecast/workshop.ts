@@ -98,13 +98,14 @@ export const workshop = (scene: Scene, window: Window, loads: GroundLoads): Work
 };
 
 /** The care of a layer in whole hours after it was laid; what lies outside its hours is cut off. */
-const careOf = ({ period }: Scene, { from, until, layer }: CoveredStretch): FloorCare[] =>
+const careOf = ({ period, question }: Scene, { from, until, layer }: CoveredStretch): FloorCare[] =>
   layer.care
     .map((care) => ({
       kind: care.kind,
       from: Math.max(0, Math.round(period.hourOf(care.from)) - from),
       until: Math.min(until - from, Math.round(period.hourOf(care.until)) - from),
       share: care.share,
+      ...(care.kind === 'soil-heating' ? { power: question.parameters['heat.soilHeating.power'] } : {}),
     }))
     .filter((care) => care.until > care.from);
 
