@@ -262,6 +262,7 @@ export const recoveryModel = (
     wholeStarts: (task) => how.wholeStarts === 'all' || isLay.has(task),
   });
   const farmColumns = oneFarmPerWindow(setting, written, options, optionTasks);
+  const totals = truckTotals(written, ledger);
   handsWithinOvertime(written, ledger);
   carryOver(setting, written, options, optionTasks);
   keepAccess(setting, written, options, optionTasks);
@@ -283,6 +284,7 @@ export const recoveryModel = (
       values[column] = used ? 1 : 0;
     }
     overtimeForHands(written, ledger, values);
+    for (const { column, days } of totals) values[column] = days.reduce((sum, day) => sum + values[day]!, 0);
     return values;
   };
   return {
@@ -347,6 +349,22 @@ const oneFarmPerWindow = (
   }
   return columns;
 };
+
+/**
+ * All trucks of a farm as one whole number: T = Σ n[day]. It adds no rule, but the optimiser can round and branch on it at once instead
+ * of day by day, which is what proves a plan near the price of one truck.
+ */
+const truckTotals = (
+  written: TimetableModel,
+  ledger: Ledger,
+): readonly { readonly column: number; readonly days: readonly number[] }[] =>
+  ledger.truck.flatMap((resource) => {
+    const days = [...written.more[resource]!.values()];
+    if (days.length < 2) return [];
+    const column = written.model.column(0, 0, 1e5, true);
+    written.model.row(0, 0, [[column, -1], ...days.map((day) => [day, 1] as const)]);
+    return [{ column, days }];
+  });
 
 /** People a job needs beyond the crew of its shift are overtime: hands[shift] ≤ overtime[shift]. */
 const handsWithinOvertime = (written: TimetableModel, ledger: Ledger): void => {
