@@ -95,7 +95,26 @@ const PlanLine = z
   .readonly();
 
 /** What can be printed or exported from a plan. */
-export const paperKinds = ['recovery-report', 'calendar', 'zone-table', 'job-table', 'sod-table'] as const;
+export const paperKinds = [
+  'recovery-report',
+  'meeting-sheet',
+  'sod-order',
+  'recovery-chart',
+  'hold-answer',
+  'field-use-conditions',
+  'promoter-map',
+  'night-before',
+  'shift-sheet',
+  'inspection-form',
+  'test-sheet',
+  'charge-back',
+  'season-ledger',
+  'calendar',
+  'zone-table',
+  'job-table',
+  'sod-table',
+  'cost-table',
+] as const;
 export type PaperKind = (typeof paperKinds)[number];
 
 /** What a forecast is asked of: a stored booking, one not stored (to try something), or none. */
@@ -185,7 +204,14 @@ export const contract = {
 
   'report/write': asks(
     'Write a paper or a table from a kept plan',
-    z.strictObject({ planId: Id, kind: z.enum(paperKinds), paper: z.enum(['letter', 'a4']), units: z.enum(unitSystems) }),
+    z.strictObject({
+      planId: Id,
+      kind: z.enum(paperKinds),
+      paper: z.enum(['letter', 'a4']),
+      units: z.enum(unitSystems),
+      /** Other kept plans of the venue that stand beside it where the paper compares. */
+      alternatives: z.array(Id).max(4).readonly().default([]),
+    }),
     WrittenFile,
   ),
 

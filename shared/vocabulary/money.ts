@@ -16,7 +16,7 @@ export const priceUnits = {
   sod: 'm²',
   freight: 'truck',
   ...materialUnits,
-  'floor-hire': 'm² d',
+  'floor-hire': 'm²',
   overrun: 'h',
   testing: 'visit',
   practice: 'day',

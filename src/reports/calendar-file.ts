@@ -1,77 +1,112 @@
-import ical, { ICalAlarmType, ICalCalendarMethod } from 'ical-generator';
+import ical, { ICalAlarmType, ICalCalendarMethod, ICalEventStatus } from 'ical-generator';
 import { toEpoch } from '#shared/calendar/local-time.ts';
-import type { RecoveryPapers } from '#reports/recovery-report.ts';
+import type { PlanRun } from '#shared/contract/contract.ts';
+import type { LocalTime } from '#shared/vocabulary/primitives.ts';
 import { jobWords } from '#shared/wording/words.ts';
+import type { RecoveryPapers } from '#reports/recovery-papers.ts';
+import { hourWords } from '#reports/wording.ts';
+
+/** One entry of the calendar: stable key, hours on the venue's wall clock, words, hours ahead at which it rings. */
+export interface CalendarEntry {
+  readonly key: string;
+  readonly start: LocalTime;
+  readonly end: LocalTime;
+  readonly summary: string;
+  readonly description: string;
+  readonly alarmHours: readonly number[];
+}
+
+const slug = (text: string): string =>
+  text
+    .toLowerCase()
+    .replace(/[^a-z0-9]+/g, '-')
+    .replace(/^-|-$/g, '');
+
+/** Gives the second of two equal keys a number, the third the next, so that a key says the same thing in every plan. */
+const counted = (): ((key: string) => string) => {
+  const seen = new Map<string, number>();
+  return (key) => {
+    const count = (seen.get(key) ?? 0) + 1;
+    seen.set(key, count);
+    return count === 1 ? key : `${key}-${count}`;
+  };
+};
+
+/** Everything of a plan that belongs into a calendar. */
+export const calendarEntries = ({ plan }: PlanRun): readonly CalendarEntry[] => {
+  const once = counted();
+  return [
+    ...[...plan.zones.flatMap((zone) => zone.jobs), ...plan.fieldJobs].map((job) => ({
+      key: once(`${job.window}.${job.zone ?? 'field'}.${job.job}`),
+      start: job.start,
+      end: job.end,
+      summary: `${job.zone ?? 'Field'}: ${jobWords[job.job]}`,
+      description: [job.crew > 0 ? `${job.crew} people` : '', job.machine?.replaceAll('-', ' ') ?? ''].filter(Boolean).join(', '),
+      alarmHours: [],
+    })),
+    ...plan.decisions.map((decision) => ({
+      key: once(`${decision.window}.decision.${slug(decision.name)}`),
+      start: decision.at,
+      end: decision.at,
+      summary: `Last hour: ${decision.name}`,
+      description: decision.terms.map((term) => `${term.name}: ${hourWords(term.hours)}`).join('\n'),
+      alarmHours: [24, 2],
+    })),
+    ...plan.orders.flatMap((order) =>
+      order.trucks.map((truck) => ({
+        key: once(`${order.window}.truck.${order.farm}.${order.cut}.${truck.number}`),
+        start: truck.arrive,
+        end: truck.down,
+        summary: `Truck ${truck.number}: ${Math.round(truck.area)} m² for ${truck.zones.join(', ')}`,
+        description: `${truck.rolls} rolls`,
+        alarmHours: [],
+      })),
+    ),
+  ];
+};
+
+/** Seconds since the start of 2020: rises with every plan of a booking, and stays a 31-bit number until 2088. */
+const sequenceOf = (plan: PlanRun): number => Math.max(0, Math.floor((Date.parse(plan.createdAt) - Date.UTC(2020, 0, 1)) / 1000));
 
 /**
- * The plan as an iCalendar file (RFC 5545): every job, every decision hour with an alarm a day ahead, the trucks, the home date. Times
- * are UTC instants, so that a phone in another zone rings at the right moment. Ids are stable and the sequence rises with the plan's
- * time, so that a later plan of the same booking updates the entries of an earlier one.
+ * The plan as an iCalendar file (RFC 5545): every job, every decision hour with alarms a day and two hours ahead, the trucks, the home
+ * date. Times are UTC instants, so that a phone in another zone rings at the right moment. Ids are stable and the sequence rises from
+ * plan to plan of a booking: a later file updates the entries of an earlier one, and what fell away since is cancelled.
  */
-export const calendarFile = ({ venue, booking, forecast, plan: run }: RecoveryPapers): string => {
+export const calendarFile = ({ venue, booking, forecast, plan, earlier }: RecoveryPapers): string => {
   const { timeZone } = venue.place;
-  const at = (time: string): Date => new Date(toEpoch(time, timeZone));
-  const created = new Date(Date.parse(run.createdAt));
-  const sequence = Math.floor(Date.parse(run.createdAt) / 60_000) % 2 ** 31;
+  const at = (time: LocalTime): Date => new Date(toEpoch(time, timeZone));
   const calendar = ical({
     name: `${venue.name}: ${booking.name}`,
     prodId: { company: 'Fieldback', product: 'recovery plan', language: 'EN' },
     method: ICalCalendarMethod.PUBLISH,
   });
-  const put = (id: string, start: string, end: string, summary: string, description: string, alarmHours: number | null): void => {
+  const put = (entry: CalendarEntry, cancelled: boolean): void => {
     const event = calendar.createEvent({
-      id: `${booking.id}.${id}@fieldback`,
-      sequence,
-      stamp: created,
-      start: at(start),
-      end: at(end),
-      summary,
-      description,
+      id: `${booking.id}.${plan.fixtureId}.${entry.key}@fieldback`,
+      sequence: sequenceOf(plan),
+      stamp: new Date(Date.parse(plan.createdAt)),
+      start: at(entry.start),
+      end: at(entry.end < entry.start ? entry.start : entry.end),
+      summary: entry.summary,
+      description: entry.description,
+      status: cancelled ? ICalEventStatus.CANCELLED : ICalEventStatus.CONFIRMED,
     });
-    if (alarmHours !== null) event.createAlarm({ type: ICalAlarmType.display, trigger: alarmHours * 3600 });
+    if (!cancelled)
+      for (const hours of entry.alarmHours)
+        event.createAlarm({ type: ICalAlarmType.display, trigger: hours * 3600, description: entry.summary });
   };
-  const { plan } = run;
-  for (const zone of plan.zones)
-    zone.jobs.forEach((job, index) =>
-      put(
-        `zone-${zone.zone}-${index}-${job.job}`,
-        job.start,
-        job.end,
-        `${zone.zone}: ${jobWords[job.job]}`,
-        job.crew > 0 ? `${job.crew} people` : '',
-        null,
-      ),
-    );
-  plan.fieldJobs.forEach((job, index) =>
-    put(
-      `field-${index}-${job.job}`,
-      job.start,
-      job.end,
-      `Field: ${jobWords[job.job]}`,
-      job.crew > 0 ? `${job.crew} people` : '',
-      null,
-    ),
-  );
-  plan.decisions.forEach((decision, index) =>
-    put(
-      `decision-${index}`,
-      decision.at,
-      decision.at,
-      `Last hour: ${decision.name}`,
-      decision.terms.map((term) => `${term.name}: ${term.hours.toFixed(1)} h`).join('\n'),
-      24,
-    ),
-  );
-  for (const order of plan.orders)
-    for (const truck of order.trucks)
-      put(
-        `truck-${order.farm}-${truck.number}`,
-        truck.arrive,
-        truck.down,
-        `Truck ${truck.number}: ${Math.round(truck.area)} m² for ${truck.zones.join(', ')}`,
-        '',
-        null,
-      );
-  put('home-date', forecast.result.homeDate.start, forecast.result.homeDate.start, forecast.result.homeDate.name, '', null);
+  const home = forecast.result.homeDate;
+  const entries: readonly CalendarEntry[] = [
+    ...calendarEntries(plan),
+    { key: 'home-date', start: home.start, end: home.start, summary: home.name, description: '', alarmHours: [] },
+  ];
+  for (const entry of entries) put(entry, false);
+  const standing = new Set(entries.map((entry) => entry.key));
+  for (const entry of earlier.flatMap(calendarEntries)) {
+    if (standing.has(entry.key)) continue;
+    standing.add(entry.key);
+    put(entry, true);
+  }
   return calendar.toString();
 };

@@ -1,4 +1,5 @@
 import PDFDocument from 'pdfkit';
+import type { Column, TablePart, TitleBlock } from '#reports/sheet.ts';
 
 /** The two weights of the typeface as bytes, so that a paper embeds its own letters. */
 export interface Typeface {
@@ -8,197 +9,359 @@ export interface Typeface {
 
 export type PaperSize = 'letter' | 'a4';
 
-/** What stands in the title block of every page. */
-export interface TitleBlock {
-  readonly paper: string;
-  readonly venue: string;
-  readonly subject: string;
-  /** Short facts on the right: home date, run, date. */
-  readonly facts: readonly string[];
-  /** Said on every page: that the data is invented, that it is a forecast. */
-  readonly footnote: string;
-  /** Epoch ms; the only time in the file. */
-  readonly createdAt: number;
+export interface PaperFormat {
+  readonly size: PaperSize;
+  /** Tabloid or A3. */
+  readonly large: boolean;
+  readonly turned: boolean;
+  /** Size of the print; 1 is ordinary. */
+  readonly scale: number;
 }
 
-export interface Column {
-  readonly head: string;
-  /** Share of the width of the table. */
-  readonly width: number;
-  readonly align?: 'left' | 'right';
-}
+type Element = PDFKit.PDFStructureElement;
 
-const margin = 40;
+/** What an element of the text can carry; the type declarations know only a part of it. */
+type ElementOptions = PDFKit.Mixins.StructureElementOptions & { bbox?: number[]; scope?: 'Column' };
+
+const margin = 36;
+const footHeight = 20;
 export const ink = '#1b1b1a';
-export const faint = '#6b6a66';
+export const faint = '#5b5a56';
 export const rule = '#b9b7b0';
+
+const sizes = { letter: ['LETTER', 'TABLOID'], a4: ['A4', 'A3'] } as const;
 
 /**
  * A drawing sheet of plain parts: title block, headings, sentences, tables that never break inside a row, and room for drawings.
- * Everything is placed from the top down; a part that does not fit begins a new page. The same parts give the same bytes.
+ * Everything is placed from the top down and tagged in that order, so that a reader hears it as it is seen. A part that does not fit
+ * begins a new page. The same parts give the same bytes.
  */
 export class Paper {
   readonly doc: PDFKit.PDFDocument;
-  readonly width: number;
-  readonly left = margin;
+  readonly scale: number;
   readonly bottom: number;
+  /** Left edge and width of what is being written: the page, or a column of it. */
+  left = margin;
+  width: number;
+  y = margin;
   readonly #title: TitleBlock;
   readonly #done: Promise<Uint8Array>;
-  y = margin;
+  readonly #root: Element;
+  #pages = 1;
 
-  constructor(size: PaperSize, title: TitleBlock, typeface: Typeface) {
+  constructor(format: PaperFormat, title: TitleBlock, typeface: Typeface) {
     this.doc = new PDFDocument({
-      size: size === 'letter' ? 'LETTER' : 'A4',
+      size: sizes[format.size][format.large ? 1 : 0],
+      layout: format.turned ? 'landscape' : 'portrait',
       margin: 0,
       bufferPages: true,
       lang: 'en',
       displayTitle: true,
+      tagged: true,
       pdfVersion: '1.7',
       info: {
         Title: `${title.paper}: ${title.subject}`,
         Author: 'Fieldback',
+        Subject: title.venue,
         CreationDate: new Date(title.createdAt),
         ModDate: new Date(title.createdAt),
       },
     });
     this.doc.registerFont('regular', Buffer.from(typeface.regular));
     this.doc.registerFont('bold', Buffer.from(typeface.bold));
+    this.scale = format.scale;
     this.width = this.doc.page.width - 2 * margin;
-    this.bottom = this.doc.page.height - margin - 22;
+    this.bottom = this.doc.page.height - margin - footHeight;
     this.#title = title;
     this.#done = collected(this.doc);
+    this.#root = this.doc.struct('Document', { title: title.paper });
+    this.doc.addStructure(this.#root);
     this.#block();
+  }
+
+  get pages(): number {
+    return this.#pages;
+  }
+
+  /** pt of text of an ordinary size, at the scale of this paper. */
+  size(points: number): number {
+    return points * this.scale;
   }
 
   /** Goes to a new page when less than `height` pt is left. */
   room(height: number): void {
-    if (this.y + height <= this.bottom) return;
-    this.page();
+    if (this.y + height > this.bottom) this.page();
   }
 
   page(): void {
-    this.doc.addPage({ margin: 0 });
+    this.doc.addPage();
+    this.#pages++;
     this.y = margin;
-    this.#block();
+    this.#runningHead();
   }
 
-  heading(text: string): void {
-    this.room(60);
-    this.y += 8;
-    this.doc.font('bold').fontSize(12).fillColor(ink).text(text, this.left, this.y, { width: this.width, lineBreak: false });
-    this.y += 17;
+  /** Draws something that is read, as one element of the text. */
+  mark(type: string, draw: () => void, options: ElementOptions = {}, under: Element = this.#root): void {
+    const element = this.doc.struct(type, options);
+    under.add(element);
+    const content = this.doc.markStructureContent(type);
+    draw();
+    this.doc.endMarkedContent();
+    element.add(content);
+    element.end();
   }
 
-  /** A paragraph; `strong` for the one sentence that must be read. */
-  sentence(text: string, strong = false): void {
-    this.doc.font(strong ? 'bold' : 'regular').fontSize(strong ? 11.5 : 9.5);
-    const height = this.doc.heightOfString(text, { width: this.width });
-    this.room(height + 4);
-    this.doc.fillColor(ink).text(text, this.left, this.y, { width: this.width });
-    this.y += height + 4;
+  /** Draws something that is only seen: rules, running heads. */
+  ornament(draw: () => void): void {
+    this.doc.markContent('Artifact', { type: 'Layout' });
+    draw();
+    this.doc.endMarkedContent();
   }
 
-  list(items: readonly string[]): void {
-    for (const item of items) {
-      this.doc.font('regular').fontSize(9);
-      const height = this.doc.heightOfString(item, { width: this.width - 12 });
+  /** A heading, kept on the page of what follows it when that needs no more than `keep` pt. */
+  heading(text: string, keep = 40): void {
+    const height = this.#heightOf(text, 'bold', 11.5, this.width) + this.size(9);
+    if (this.y + height + Math.min(keep, this.bottom - margin - 60) > this.bottom) this.page();
+    this.y += this.size(6);
+    this.mark('H2', () => this.#write(text, 'bold', 11.5, ink, this.left, this.y, this.width));
+    this.y += height - this.size(6);
+  }
+
+  /** A paragraph; `strong` for the one sentence that must be read, `small` for what is there to be looked up. */
+  sentence(text: string, weight: 'plain' | 'strong' | 'small' = 'plain'): void {
+    const [font, size] = weight === 'strong' ? (['bold', 11] as const) : (['regular', weight === 'small' ? 7.6 : 9.2] as const);
+    const height = this.#heightOf(text, font, size, this.width);
+    this.room(height + 3);
+    this.mark('P', () => this.#write(text, font, size, weight === 'small' ? faint : ink, this.left, this.y, this.width));
+    this.y += height + this.size(3);
+  }
+
+  list(items: readonly string[], mark: 'dash' | 'box' | 'number', size: number): void {
+    if (items.length === 0) return;
+    const element = this.doc.struct('L');
+    this.#root.add(element);
+    const indent = this.size(mark === 'number' ? 18 : 12);
+    items.forEach((item, index) => {
+      const height = this.#heightOf(item, 'regular', size, this.width - indent);
       this.room(height + 2);
-      this.doc.fillColor(ink).text('–', this.left, this.y, { width: 10, lineBreak: false });
-      this.doc.text(item, this.left + 12, this.y, { width: this.width - 12 });
-      this.y += height + 2;
-    }
+      const row = this.doc.struct('LI');
+      element.add(row);
+      const sign = (draw: () => void): void => this.mark('Lbl', draw, {}, row);
+      if (mark === 'box')
+        sign(() =>
+          this.doc
+            .rect(this.left, this.y + this.size(2), this.size(7), this.size(7))
+            .lineWidth(0.7)
+            .strokeColor(ink)
+            .stroke(),
+        );
+      else sign(() => this.#write(mark === 'number' ? `${index + 1}.` : '–', 'regular', size, ink, this.left, this.y, indent));
+      this.mark('LBody', () => this.#write(item, 'regular', size, ink, this.left + indent, this.y, this.width - indent), {}, row);
+      row.end();
+      this.y += height + this.size(2);
+    });
+    element.end();
+    this.y += this.size(2);
   }
 
   /** A table; its head stands again on each page, and a row is never torn apart. */
-  table(columns: readonly Column[], rows: readonly (readonly string[])[], empty = 'None.'): void {
+  table({ columns, rows, empty, rowHeight = 0, sum = false }: TablePart): void {
     if (rows.length === 0) return this.sentence(empty);
-    const total = columns.reduce((sum, column) => sum + column.width, 0);
+    const total = columns.reduce((all, column) => all + column.width, 0);
     const widths = columns.map((column) => (column.width / total) * this.width);
-    const draw = (cells: readonly string[], bold: boolean): void => {
-      this.doc.font(bold ? 'bold' : 'regular').fontSize(8.5);
-      const heights = cells.map((cell, index) => this.doc.heightOfString(cell || ' ', { width: widths[index]! - 6 }));
-      const height = Math.max(...heights) + 4;
-      if (this.y + height > this.bottom) {
+    const element = this.doc.struct('Table');
+    this.#root.add(element);
+    const heads = columns.map((column) => column.head);
+    const headHeight = this.#rowHeight(heads, widths, true, 0);
+    const firstHeight = this.#rowHeight(rows[0]!, widths, false, rowHeight);
+    this.room(headHeight + firstHeight + this.size(4));
+    this.#row(element, columns, widths, heads, headHeight, 'head');
+    rows.forEach((cells, index) => {
+      const bold = sum && index === rows.length - 1;
+      const height = this.#rowHeight(cells, widths, bold, rowHeight);
+      // A sum does not stand alone at the top of a page, and neither does the last row.
+      const after = index === rows.length - 2 ? this.#rowHeight(rows.at(-1)!, widths, sum, rowHeight) : 0;
+      if (this.y + height + after > this.bottom) {
         this.page();
-        if (!bold)
-          draw(
-            columns.map((column) => column.head),
-            true,
-          );
-        this.doc.font(bold ? 'bold' : 'regular').fontSize(8.5);
+        this.ornament(() => this.#cells(columns, widths, heads, headHeight, true, faint));
+        this.y += headHeight;
+        this.#ruleAt(0.8);
       }
-      let x = this.left;
-      cells.forEach((cell, index) => {
-        this.doc
-          .fillColor(bold ? faint : ink)
-          .text(cell, x + 3, this.y + 2, { width: widths[index]! - 6, align: columns[index]!.align ?? 'left' });
-        x += widths[index]!;
-      });
-      this.y += height;
-      this.doc
-        .moveTo(this.left, this.y)
-        .lineTo(this.left + this.width, this.y)
-        .lineWidth(bold ? 0.8 : 0.3)
-        .strokeColor(rule)
-        .stroke();
-    };
-    this.room(34);
-    draw(
-      columns.map((column) => column.head),
-      true,
-    );
-    for (const row of rows) draw(row, false);
-    this.y += 6;
+      this.#row(element, columns, widths, cells, height, bold ? 'sum' : 'body');
+    });
+    element.end();
+    this.y += this.size(5);
   }
 
   /** Numbers the pages and gives the bytes. */
   async finish(): Promise<Uint8Array> {
     const { count } = this.doc.bufferedPageRange();
+    const width = this.doc.page.width - 2 * margin;
     for (let page = 0; page < count; page++) {
       this.doc.switchToPage(page);
-      const y = this.doc.page.height - margin - 8;
+      const y = this.doc.page.height - margin - 9;
+      this.doc.markContent('Artifact', { type: 'Pagination' });
       this.doc.font('regular').fontSize(7.5).fillColor(faint);
-      this.doc.text(this.#title.footnote, this.left, y, { width: this.width - 80, lineBreak: false, ellipsis: true });
-      this.doc.text(`page ${page + 1} of ${count}`, this.left + this.width - 80, y, {
-        width: 80,
-        align: 'right',
-        lineBreak: false,
-      });
+      this.doc.text(this.#title.footnote, margin, y, { width: width - 80, lineBreak: false, ellipsis: true, height: 10 });
+      this.doc.text(`page ${page + 1} of ${count}`, margin + width - 80, y, { width: 80, align: 'right', lineBreak: false });
+      this.doc.endMarkedContent();
     }
+    this.#root.end();
     this.doc.end();
     return this.#done;
+  }
+
+  /** Height that a text takes. */
+  heightOf(text: string, size: number, width: number): number {
+    return this.#heightOf(text, 'regular', size, width);
+  }
+
+  #heightOf(text: string, font: 'regular' | 'bold', size: number, width: number): number {
+    return this.doc
+      .font(font)
+      .fontSize(this.size(size))
+      .heightOfString(text || ' ', { width });
+  }
+
+  #write(text: string, font: 'regular' | 'bold', size: number, colour: string, x: number, y: number, width: number): void {
+    this.doc.font(font).fontSize(this.size(size)).fillColor(colour).text(text, x, y, { width });
+  }
+
+  /** Never higher than a page: a text that would be is cut with an ellipsis. */
+  #rowHeight(cells: readonly string[], widths: readonly number[], bold: boolean, least: number): number {
+    const heights = cells.map((cell, index) => this.#heightOf(cell, bold ? 'bold' : 'regular', 8.2, widths[index]! - 5));
+    return Math.min(Math.max(least, ...heights) + this.size(3), this.bottom - margin - 90);
+  }
+
+  #row(
+    table: Element,
+    columns: readonly Column[],
+    widths: readonly number[],
+    cells: readonly string[],
+    height: number,
+    kind: 'head' | 'body' | 'sum',
+  ): void {
+    const row = this.doc.struct('TR');
+    table.add(row);
+    this.#cells(columns, widths, cells, height, kind !== 'body', kind === 'head' ? faint : ink, (draw) =>
+      this.mark(kind === 'head' ? 'TH' : 'TD', draw, kind === 'head' ? { scope: 'Column' } : {}, row),
+    );
+    row.end();
+    this.y += height;
+    this.#ruleAt(kind === 'head' ? 0.8 : 0.3);
+  }
+
+  #cells(
+    columns: readonly Column[],
+    widths: readonly number[],
+    cells: readonly string[],
+    height: number,
+    bold: boolean,
+    colour: string,
+    tag: (draw: () => void) => void = (draw) => draw(),
+  ): void {
+    let x = this.left;
+    columns.forEach((column, index) => {
+      const cell = cells[index] ?? '';
+      tag(() =>
+        this.doc
+          .font(bold ? 'bold' : 'regular')
+          .fontSize(this.size(8.2))
+          .fillColor(colour)
+          .text(cell, x + 2.5, this.y + this.size(1.5), {
+            width: widths[index]! - 5,
+            height: height - this.size(1.5),
+            ellipsis: true,
+            align: column.align ?? 'left',
+          }),
+      );
+      x += widths[index]!;
+    });
+  }
+
+  #ruleAt(lineWidth: number): void {
+    this.ornament(() =>
+      this.doc
+        .moveTo(this.left, this.y)
+        .lineTo(this.left + this.width, this.y)
+        .lineWidth(lineWidth)
+        .strokeColor(rule)
+        .stroke(),
+    );
   }
 
   #block(): void {
     const { doc } = this;
     const { paper, venue, subject, facts } = this.#title;
-    doc.rect(this.left, this.y, this.width, 48).lineWidth(0.8).strokeColor(ink).stroke();
-    doc
-      .font('bold')
-      .fontSize(15)
-      .fillColor(ink)
-      .text(paper, this.left + 8, this.y + 6, { width: this.width * 0.6, lineBreak: false });
-    doc
-      .font('regular')
-      .fontSize(9)
-      .fillColor(ink)
-      .text(`${venue} · ${subject}`, this.left + 8, this.y + 28, { width: this.width * 0.62, height: 12, ellipsis: true });
-    facts.slice(0, 4).forEach((fact, line) =>
-      doc.fontSize(8).text(fact, this.left + this.width * 0.64, this.y + 4 + 10.5 * line, {
-        width: this.width * 0.36 - 8,
-        align: 'right',
-        height: 11,
-        ellipsis: true,
-      }),
+    const [left, top, width, height] = [margin, margin, doc.page.width - 2 * margin, 48];
+    this.ornament(() => doc.rect(left, top, width, height).lineWidth(0.8).strokeColor(ink).stroke());
+    const inner = width * 0.6;
+    this.mark('H1', () =>
+      doc
+        .font('bold')
+        .fontSize(fitting(doc.font('bold'), paper, 16, 10, inner))
+        .fillColor(ink)
+        .text(paper, left + 8, top + 5, { width: inner, lineBreak: false }),
     );
-    this.y += 58;
+    this.mark('P', () =>
+      doc
+        .font('regular')
+        .fontSize(9)
+        .fillColor(ink)
+        .text(`${venue} · ${subject}`, left + 8, top + 28, { width: inner, height: 12, ellipsis: true }),
+    );
+    facts.slice(0, 4).forEach((fact, line) =>
+      this.mark('P', () =>
+        doc
+          .font('regular')
+          .fontSize(8)
+          .fillColor(ink)
+          .text(fact, left + width * 0.62, top + 3.5 + 10.6 * line, {
+            width: width * 0.38 - 8,
+            align: 'right',
+            height: 11,
+            ellipsis: true,
+          }),
+      ),
+    );
+    this.y = top + height + 8;
+  }
+
+  /** On every page after the first: one line that says what it belongs to. */
+  #runningHead(): void {
+    const { doc } = this;
+    const { paper, venue, subject, facts } = this.#title;
+    const width = doc.page.width - 2 * margin;
+    this.ornament(() => {
+      doc.font('regular').fontSize(7.5).fillColor(faint);
+      doc.text(`${paper} · ${venue} · ${subject}`, margin, margin, { width: width * 0.72, height: 10, ellipsis: true });
+      doc.text(facts.at(-1) ?? '', margin + width * 0.72, margin, {
+        width: width * 0.28,
+        height: 10,
+        ellipsis: true,
+        align: 'right',
+      });
+      doc
+        .moveTo(margin, margin + 12)
+        .lineTo(margin + width, margin + 12)
+        .lineWidth(0.6)
+        .strokeColor(ink)
+        .stroke();
+    });
+    this.y = margin + 18;
   }
 }
+
+/** The largest size between two at which a text keeps to one line. */
+const fitting = (doc: PDFKit.PDFDocument, text: string, largest: number, smallest: number, width: number): number => {
+  for (let size = largest; size > smallest; size -= 0.5) if (doc.fontSize(size).widthOfString(text) <= width) return size;
+  return smallest;
+};
 
 const collected = (doc: PDFKit.PDFDocument): Promise<Uint8Array> =>
   new Promise((resolve, reject) => {
     const parts: Buffer[] = [];
     doc.on('data', (part: Buffer) => parts.push(part));
-    doc.on('end', () => resolve(new Uint8Array(Buffer.concat(parts))));
+    doc.on('end', () => resolve(Buffer.concat(parts)));
     doc.on('error', reject);
   });

@@ -1,5 +1,6 @@
 import { stringify } from 'csv-stringify/sync';
-import type { RecoveryPapers } from '#reports/recovery-report.ts';
+import type { RecoveryPapers } from '#reports/recovery-papers.ts';
+import { jobsInOrder } from '#reports/wording.ts';
 import { causes } from '#shared/vocabulary/forecast.ts';
 
 type Cell = string | number | null;
@@ -8,10 +9,13 @@ type Cell = string | number | null;
  * A table as CSV (RFC 4180) with a byte-order mark, so that a spreadsheet reads it as UTF-8. A text that a spreadsheet would take for a
  * formula is given a leading apostrophe. Units stand in the head; numbers are SI.
  */
-const csv = (head: readonly string[], rows: readonly (readonly Cell[])[]): string =>
+export const csv = (head: readonly string[], rows: readonly (readonly Cell[])[]): string =>
   `\uFEFF${stringify([[...head], ...rows.map((row) => row.map(plain))], { record_delimiter: 'windows' })}`;
 
-const plain = (cell: Cell): Cell => (typeof cell === 'string' && /^[=+\-@\t\r]/.test(cell) ? `'${cell}` : cell);
+/** Signs that begin a formula in a spreadsheet, also in their wide forms, also behind blanks and control characters. */
+const formula = /^[\s\p{Cc}\uFEFF]*[=+\-@|%\uFF1D\uFF0B\uFF0D\uFF20]|^[\t\r\n]/u;
+
+const plain = (cell: Cell): Cell => (typeof cell === 'string' && formula.test(cell) ? `'${cell}` : cell);
 
 /** One row a zone: what the forecast says. */
 export const zoneTable = ({ forecast }: RecoveryPapers): string =>
@@ -51,12 +55,18 @@ export const zoneTable = ({ forecast }: RecoveryPapers): string =>
   );
 
 /** One row a job, in the order of their starts. */
-export const jobTable = ({ plan }: RecoveryPapers): string =>
+export const jobTable = (papers: RecoveryPapers): string =>
   csv(
-    ['zone', 'job', 'start_venue_time', 'end_venue_time', 'people', 'machine'],
-    [...plan.plan.zones.flatMap((zone) => zone.jobs), ...plan.plan.fieldJobs]
-      .toSorted((a, b) => (a.start < b.start ? -1 : 1))
-      .map((job) => [job.zone ?? 'field', job.job, job.start, job.end, job.crew, job.machine ?? '']),
+    ['zone', 'job', 'start_venue_time', 'end_venue_time', 'people', 'machine', 'done'],
+    jobsInOrder(papers).map((job) => [
+      job.zone ?? 'field',
+      job.job,
+      job.start,
+      job.end,
+      job.crew,
+      job.machine ?? '',
+      job.done ? 'yes' : 'no',
+    ]),
   );
 
 /** One row a truck of every sod order. */
@@ -88,10 +98,53 @@ export const sodTable = ({ plan }: RecoveryPapers): string =>
         truck.arrive,
         truck.down,
         truck.rolls,
-        truck.area,
-        truck.weight,
-        truck.hoursInRoll,
+        hundredth(truck.area),
+        hundredth(truck.weight),
+        hundredth(truck.hoursInRoll),
         truck.zones.join(' '),
       ]),
     ),
+  );
+
+const hundredth = (value: number): number => Math.round(value * 100) / 100;
+
+/** One row a line of cost as entered, in the order of its number; money in the smallest unit of the currency. */
+export const costTable = ({ money: { account } }: RecoveryPapers): string =>
+  csv(
+    [
+      'line',
+      'corrects',
+      'date',
+      'kind',
+      'zone',
+      'words',
+      'quantity',
+      'unit',
+      'currency',
+      'price_minor',
+      'sum_minor',
+      'charged_minor',
+      'venue_minor',
+      'clause',
+      'state',
+      'evidence',
+    ],
+    account.lines.map(({ entry, fate, charged, own }) => [
+      entry.number,
+      entry.corrects,
+      entry.date,
+      entry.kind,
+      entry.zone,
+      entry.words,
+      entry.quantity,
+      entry.unit,
+      entry.currency,
+      entry.price,
+      entry.sum,
+      charged,
+      own,
+      entry.clause,
+      fate,
+      entry.evidence,
+    ]),
   );

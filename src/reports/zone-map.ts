@@ -1,9 +1,11 @@
 import type { Forecast, Verdict } from '#shared/vocabulary/forecast.ts';
 import type { Polygon } from '#shared/vocabulary/geometry.ts';
 import { coverColour, coverSteps } from '#shared/wording/cover-scale.ts';
-import { verdictMarks } from '#shared/wording/words.ts';
-import { faint, ink, type Paper } from '#reports/paper.ts';
+import { verdictWords } from '#shared/wording/words.ts';
 import { show, type UnitSystem } from '#shared/units/quantity.ts';
+import { hatch, hatchBox, type Ring } from '#reports/hatch.ts';
+import { faint, ink, type Paper } from '#reports/paper.ts';
+import type { MapDrawing } from '#reports/sheet.ts';
 
 export interface MapFrame {
   readonly x: number;
@@ -12,115 +14,195 @@ export interface MapFrame {
   readonly height: number;
 }
 
-export interface MapSubject {
-  readonly forecast: Forecast;
-  readonly outline: Polygon;
-  /** Bearing of the field's +y axis, °. */
-  readonly bearing: number;
-  /** Which of the two states is drawn. */
-  readonly state: 'after' | 'home';
-}
+/** Light, middle and dark, so that a grey printer tells them apart; new turf is hatched besides. */
+export const verdictColours: Readonly<Record<Verdict, string>> = { play: '#eef1ea', patch: '#d9b95c', replace: '#a5492f' };
+const newTurf = '#dfe7d2';
 
-/** The field to scale with the state of every cell as a colour, the zones' edges and letters, and the verdict as a letter beside. */
-export const drawZoneMap = (paper: Paper, subject: MapSubject, frame: MapFrame, units: UnitSystem): void => {
-  const { doc } = paper;
-  // Footprints may reach onto the hard standing: the frame holds them too.
-  const corners = [
-    subject.outline,
-    ...subject.forecast.zones.filter((zone) => zone.origin === 'event').flatMap((zone) => zone.outlines),
-  ].flat();
+type At = (x: number, y: number) => [number, number];
+
+/** Room below a map for the scale bar. */
+const barRoom = 16;
+
+/** The ground a map has to hold: the field and every footprint, which may reach onto the hard standing. */
+const groundOf = ({ outline, forecast }: MapDrawing): readonly [number, number, number, number] => {
+  const corners = [outline, ...forecast.zones.filter((zone) => zone.origin === 'event').flatMap((zone) => zone.outlines)].flat();
   const xs = corners.map(([x]) => x);
   const ys = corners.map(([, y]) => y);
-  const [left, right, bottom, top] = [Math.min(...xs), Math.max(...xs), Math.min(...ys), Math.max(...ys)];
-  const scale = Math.min(frame.width / (right - left), (frame.height - 16) / (top - bottom));
-  const at = (x: number, y: number): [number, number] => [frame.x + (x - left) * scale, frame.y + (top - y) * scale];
+  return [Math.min(...xs), Math.max(...xs), Math.min(...ys), Math.max(...ys)];
+};
+
+/** Width a map takes at a height. */
+export const mapWidth = (drawing: MapDrawing, height: number, most: number): number => {
+  const [left, right, bottom, top] = groundOf(drawing);
+  return Math.min(most, ((height - barRoom) * (right - left)) / (top - bottom) + 26);
+};
+
+/** The field to scale: every cell or zone in its colour, the zones' edges and words, a scale bar and the north. */
+export const drawZoneMap = (paper: Paper, drawing: MapDrawing, frame: MapFrame, units: UnitSystem): void => {
+  const { doc } = paper;
+  const [left, right, bottom, top] = groundOf(drawing);
+  const scale = Math.min((frame.width - 24) / (right - left), (frame.height - barRoom) / (top - bottom));
+  const at: At = (x, y) => [frame.x + (x - left) * scale, frame.y + (top - y) * scale];
   doc.save();
-  drawCells(paper, subject, at, scale);
-  for (const zone of subject.forecast.zones) {
-    if (zone.origin === 'rest') continue;
+  if (drawing.fill === 'floors') drawFloors(paper, drawing, at);
+  else drawCells(paper, drawing, at, scale);
+  for (const zone of drawing.forecast.zones) {
+    if (zone.origin === 'rest' || drawing.fill === 'floors') continue;
     for (const outline of zone.outlines)
-      ring(paper, outline, at)
+      pathOf(paper, ringOf(outline, at))
         .lineWidth(zone.origin === 'event' ? 0.9 : 0.3)
         .strokeColor(ink)
         .stroke();
   }
-  ring(paper, subject.outline, at).lineWidth(1.2).strokeColor(ink).stroke();
+  pathOf(paper, ringOf(drawing.outline, at)).lineWidth(1.3).strokeColor(ink).stroke();
   doc.restore();
-  for (const zone of subject.forecast.zones) label(paper, subject.forecast, zone.letter, zone.verdict, at);
-  drawScaleBar(paper, frame, scale, units);
-  drawNorth(paper, frame.x + (right - left) * scale + 12, frame.y + 16, subject.bearing);
+  drawLabels(paper, drawing, at, scale);
+  drawScaleBar(paper, frame.x, frame.y + (top - bottom) * scale + 12, scale, units);
+  drawNorth(paper, frame.x + (right - left) * scale + 12, frame.y + 16, drawing.bearing);
 };
 
-const ring = (paper: Paper, outline: Polygon, at: (x: number, y: number) => [number, number]) => {
-  const [first, ...others] = outline.map(([x, y]) => at(x, y));
+const ringOf = (outline: Polygon, at: At): Ring => outline.map(([x, y]) => at(x, y));
+
+const pathOf = (paper: Paper, ring: Ring) => {
+  const [first, ...others] = ring;
   paper.doc.moveTo(...first!);
   for (const corner of others) paper.doc.lineTo(...corner);
   return paper.doc.closePath();
 };
 
+/** What a cell is coloured with, and whether it is hatched besides. */
+const colourOf = ({ fill, forecast, replaced }: MapDrawing): ((cell: number) => string) => {
+  const { cells, zones } = forecast;
+  const isNew = new Set(replaced);
+  const ofCover = (cover: readonly number[]) => (cell: number) => coverColour(cover[cells.group[cell]!]!);
+  switch (fill) {
+    case 'after':
+      return ofCover(cells.coverAfter);
+    case 'recovered': {
+      const home = ofCover(cells.coverHome);
+      return (cell) => (isNew.has(zones[cells.zone[cell]!]?.letter ?? '') ? newTurf : home(cell));
+    }
+    case 'verdict':
+      return (cell) => verdictColours[zones[cells.zone[cell]!]?.verdict ?? 'play'];
+    default:
+      return ofCover(cells.coverHome);
+  }
+};
+
 /** Cells row by row; neighbours of the same colour are one strip, so that the file stays small. */
-const drawCells = (
-  paper: Paper,
-  { forecast, state }: MapSubject,
-  at: (x: number, y: number) => [number, number],
-  scale: number,
-): void => {
-  const { cells } = forecast;
-  const cover = state === 'after' ? cells.coverAfter : cells.coverHome;
+const drawCells = (paper: Paper, drawing: MapDrawing, at: At, scale: number): void => {
+  const { doc } = paper;
+  const { cells } = drawing.forecast;
+  const colour = colourOf(drawing);
   const half = cells.size / 2;
   for (let from = 0; from < cells.x.length;) {
-    const colour = coverColour(cover[cells.group[from]!]!);
+    const own = colour(from);
     let until = from + 1;
-    while (until < cells.x.length && cells.y[until] === cells.y[from] && coverColour(cover[cells.group[until]!]!) === colour)
+    while (
+      until < cells.x.length &&
+      cells.y[until] === cells.y[from] &&
+      cells.x[until]! - cells.x[until - 1]! < 1.5 * cells.size &&
+      colour(until) === own
+    )
       until++;
     const [x, y] = at(cells.x[from]! - half, cells.y[from]! + half);
-    paper.doc
-      .rect(x, y, (cells.x[until - 1]! - cells.x[from]! + cells.size) * scale + 0.2, cells.size * scale + 0.2)
-      .fillColor(colour)
-      .fill();
+    const width = (cells.x[until - 1]! - cells.x[from]! + cells.size) * scale + 0.2;
+    const height = cells.size * scale + 0.2;
+    doc.rect(x, y, width, height).fillColor(own).fill();
+    if (own === newTurf || (drawing.fill === 'verdict' && own === verdictColours.replace))
+      hatchBox(doc, x, y, width, height, own === newTurf ? ink : '#ffffff');
     from = until;
   }
 };
 
-/** The letter of a zone on the cell nearest to the middle of its turf, with the verdict's letter. */
-const label = (
-  paper: Paper,
-  { cells, zones }: Forecast,
-  letter: string,
-  verdict: Verdict,
-  at: (x: number, y: number) => [number, number],
-): void => {
-  const own = zones.findIndex((zone) => zone.letter === letter);
-  const inside = cells.x.map((_, cell) => cell).filter((cell) => cells.zone[cell] === own);
-  if (inside.length === 0) return;
-  const mean = (values: readonly number[]): number => inside.reduce((sum, cell) => sum + values[cell]!, 0) / inside.length;
-  const [mx, my] = [mean(cells.x), mean(cells.y)];
-  const nearest = inside.reduce((best, cell) =>
-    Math.hypot(cells.x[cell]! - mx, cells.y[cell]! - my) < Math.hypot(cells.x[best]! - mx, cells.y[best]! - my) ? cell : best,
-  );
-  const [x, y] = at(cells.x[nearest]!, cells.y[nearest]!);
-  const text = `${letter} ${verdictMarks[verdict]}`;
-  const { doc } = paper;
-  doc.font('bold').fontSize(7.5);
-  const width = doc.widthOfString(text) + 5;
-  doc
-    .rect(x - width / 2, y - 5, width, 10)
-    .fillColor('#ffffff')
-    .fillOpacity(0.85)
-    .fill()
-    .fillOpacity(1);
-  doc.fillColor(ink).text(text, x - width / 2 + 2.5, y - 4.5, { lineBreak: false });
+/** Footprints hatched by what lies on them; the zone named first lies on top. */
+const drawFloors = (paper: Paper, { outline, forecast, floors }: MapDrawing, at: At): void => {
+  pathOf(paper, ringOf(outline, at)).fillColor('#f1f4ea').fill();
+  for (const zone of forecast.zones.filter((one) => one.origin === 'event').toReversed()) {
+    for (const polygon of zone.outlines) {
+      const ring = ringOf(polygon, at);
+      pathOf(paper, ring).fillColor('#ffffff').fill();
+      const pattern = floors[zone.letter];
+      if (pattern !== undefined) hatch(paper.doc, ring, pattern);
+      pathOf(paper, ring).lineWidth(1).strokeColor(ink).stroke();
+    }
+  }
 };
 
-const drawScaleBar = (paper: Paper, frame: MapFrame, scale: number, units: UnitSystem): void => {
+interface Box {
+  readonly x: number;
+  readonly y: number;
+  readonly width: number;
+  readonly height: number;
+}
+const meets = (a: Box, b: Box): boolean =>
+  a.x < b.x + b.width && b.x < a.x + a.width && a.y < b.y + b.height && b.y < a.y + a.height;
+
+/** Straight runs of a zone's cells: where words can stand, widest first, then nearest to its middle. */
+const runsOf = ({ cells }: Forecast, zone: number): readonly { x: number; y: number; width: number }[] => {
+  const inside = cells.x.map((_, cell) => cell).filter((cell) => cells.zone[cell] === zone);
+  if (inside.length === 0) return [];
+  const middle = inside.reduce((sum, cell) => sum + cells.y[cell]!, 0) / inside.length;
+  const runs: { x: number; y: number; width: number }[] = [];
+  for (let from = 0; from < inside.length;) {
+    let until = from + 1;
+    while (
+      until < inside.length &&
+      cells.y[inside[until]!] === cells.y[inside[from]!] &&
+      cells.x[inside[until]!]! - cells.x[inside[until - 1]!]! < 1.5 * cells.size
+    )
+      until++;
+    const [first, last] = [cells.x[inside[from]!]!, cells.x[inside[until - 1]!]!];
+    runs.push({ x: (first + last) / 2, y: cells.y[inside[from]!]!, width: last - first + cells.size });
+    from = until;
+  }
+  return runs.toSorted((a, b) => b.width - a.width || Math.abs(a.y - middle) - Math.abs(b.y - middle));
+};
+
+/** Words on every zone, in a white box inside it, clear of the others; the letter alone where there is no room. */
+const drawLabels = (paper: Paper, { forecast, labels }: MapDrawing, at: At, scale: number): void => {
+  const { doc } = paper;
+  const size = 7.5;
+  doc.font('bold').fontSize(size);
+  const placed: Box[] = [];
+  forecast.zones.forEach((zone, index) => {
+    const runs = runsOf(forecast, index);
+    if (runs.length === 0) return;
+    const boxOf = (text: string, run: (typeof runs)[number]): Box => {
+      const [x, y] = at(run.x, run.y);
+      const width = doc.widthOfString(text) + 4;
+      return { x: x - width / 2, y: y - 5, width, height: 10 };
+    };
+    const options = [...new Set([labels[zone.letter] ?? zone.letter, zone.letter])].flatMap((text, short) =>
+      runs
+        .filter((run) => short > 0 || boxOf(text, run).width <= run.width * scale)
+        .map((run) => ({ text, box: boxOf(text, run) })),
+    );
+    const best = options.find(({ box }) => !placed.some((other) => meets(box, other))) ?? options.at(0);
+    if (!best) return;
+    placed.push(best.box);
+    doc
+      .rect(best.box.x, best.box.y, best.box.width, best.box.height)
+      .fillColor('#ffffff')
+      .fillOpacity(0.88)
+      .fill()
+      .fillOpacity(1);
+    doc
+      .font('bold')
+      .fontSize(size)
+      .fillColor(ink)
+      .text(best.text, best.box.x + 2, best.box.y + 0.4, { lineBreak: false });
+  });
+};
+
+const drawScaleBar = (paper: Paper, x: number, y: number, scale: number, units: UnitSystem): void => {
   const length = units === 'us' ? 50 * 0.9144 : 40;
   const { doc } = paper;
-  const y = frame.y + frame.height - 6;
   doc
-    .moveTo(frame.x, y - 3)
-    .lineTo(frame.x, y)
-    .lineTo(frame.x + length * scale, y)
-    .lineTo(frame.x + length * scale, y - 3)
+    .moveTo(x, y - 3)
+    .lineTo(x, y)
+    .lineTo(x + length * scale, y)
+    .lineTo(x + length * scale, y - 3)
     .lineWidth(0.8)
     .strokeColor(ink)
     .stroke();
@@ -128,7 +210,7 @@ const drawScaleBar = (paper: Paper, frame: MapFrame, scale: number, units: UnitS
     .font('regular')
     .fontSize(7.5)
     .fillColor(faint)
-    .text(show(length, 'length', units, 0), frame.x + length * scale + 4, y - 6, { lineBreak: false });
+    .text(show(length, 'length', units, 0), x + length * scale + 4, y - 7, { lineBreak: false });
 };
 
 /** An arrow to the north; the sheet's up is the field's +y. */
@@ -137,38 +219,75 @@ const drawNorth = (paper: Paper, x: number, y: number, bearing: number): void =>
   const [dx, dy] = [Math.sin(turn), -Math.cos(turn)];
   const { doc } = paper;
   doc
-    .moveTo(x - 10 * dx, y - 10 * dy)
-    .lineTo(x + 10 * dx, y + 10 * dy)
+    .moveTo(x - 9 * dx, y - 9 * dy)
+    .lineTo(x + 9 * dx, y + 9 * dy)
     .lineWidth(1)
     .strokeColor(ink)
     .stroke();
   doc
-    .moveTo(x + 10 * dx, y + 10 * dy)
-    .lineTo(x + 4 * dx - 3 * dy, y + 4 * dy + 3 * dx)
-    .lineTo(x + 4 * dx + 3 * dy, y + 4 * dy - 3 * dx)
+    .moveTo(x + 9 * dx, y + 9 * dy)
+    .lineTo(x + 3 * dx - 3 * dy, y + 3 * dy + 3 * dx)
+    .lineTo(x + 3 * dx + 3 * dy, y + 3 * dy - 3 * dx)
     .closePath()
     .fillColor(ink)
     .fill();
   doc
     .font('bold')
-    .fontSize(8)
-    .text('N', x + 14 * dx - 3, y + 14 * dy - 5, { lineBreak: false });
+    .fontSize(7.5)
+    .fillColor(ink)
+    .text('N', x + 13 * dx - 3, y + 13 * dy - 5, { lineBreak: false });
 };
 
-/** The colour scale as a row of boxes with their cover. */
-export const drawCoverLegend = (paper: Paper, x: number, y: number): void => {
+/** What the colours mean, as one line of boxes. */
+export const drawLegend = (paper: Paper, legend: 'cover' | 'verdict' | 'floors', drawing: MapDrawing, y: number): number => {
   const { doc } = paper;
-  doc.font('regular').fontSize(7.5).fillColor(faint).text('Live cover', x, y, { lineBreak: false });
-  coverSteps.forEach((step, index) => {
+  const entries =
+    legend === 'cover'
+      ? [
+          ...coverSteps.map((step) => ({
+            colour: step.colour as string,
+            pattern: null as number | null,
+            words: step.words as string,
+          })),
+          ...(drawing.fill === 'recovered' || drawing.replaced.length > 0
+            ? [{ colour: newTurf, pattern: 0, words: 'new turf' }]
+            : []),
+        ]
+      : legend === 'verdict'
+        ? (Object.keys(verdictColours) as Verdict[]).map((verdict) => ({
+            colour: verdictColours[verdict],
+            pattern: null,
+            words: verdictWords[verdict],
+          }))
+        : drawing.floorNames.map((words, pattern) => ({ colour: '#ffffff', pattern, words }));
+  let x = paper.left;
+  let line = y;
+  doc.font('regular').fontSize(7.5);
+  for (const { colour, pattern, words } of entries) {
+    const width = 18 + doc.widthOfString(words) + 12;
+    if (x + width > paper.left + paper.width && x > paper.left) {
+      x = paper.left;
+      line += 12;
+    }
+    doc.rect(x, line, 14, 8).fillColor(colour).fill();
+    if (pattern !== null)
+      hatch(
+        doc,
+        [
+          [x, line],
+          [x + 14, line],
+          [x + 14, line + 8],
+          [x, line + 8],
+        ],
+        pattern,
+      );
+    doc.rect(x, line, 14, 8).lineWidth(0.4).strokeColor(ink).stroke();
     doc
-      .rect(x, y + 12 + 13 * index, 14, 10)
-      .fillColor(step.colour)
-      .fill();
-    doc
-      .rect(x, y + 12 + 13 * index, 14, 10)
-      .lineWidth(0.3)
-      .strokeColor(faint)
-      .stroke();
-    doc.fillColor(ink).text(step.words, x + 19, y + 12 + 13 * index, { lineBreak: false });
-  });
+      .font('regular')
+      .fontSize(7.5)
+      .fillColor(ink)
+      .text(words, x + 18, line - 1, { lineBreak: false });
+    x += width;
+  }
+  return line + 12;
 };

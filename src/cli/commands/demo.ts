@@ -1,6 +1,6 @@
 import { mkdirSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { paperKinds } from '#shared/contract/contract.ts';
+import type { PaperKind } from '#shared/contract/contract.ts';
 import type { Command } from '#cli/command.ts';
 import { planLines } from '#cli/plan-text.ts';
 import { unitsOf } from '#cli/units-option.ts';
@@ -8,6 +8,17 @@ import { zoneLines } from '#cli/zone-text.ts';
 import { calledFrom } from '#platform/folders/called-from.ts';
 
 const sample = { venueId: 'sample-bowl', bookingId: 'july-concert', fixtureId: 'home-2027-07-31' };
+
+/** The papers a newcomer looks at first; "paper" writes all kinds. */
+const shown: readonly PaperKind[] = [
+  'recovery-report',
+  'meeting-sheet',
+  'sod-order',
+  'calendar',
+  'zone-table',
+  'job-table',
+  'sod-table',
+];
 
 export const demo: Command = {
   summary: 'Does the main job on the invented sample: a booked concert, its damage, the recovery, the sod order, the papers',
@@ -29,7 +40,7 @@ export const demo: Command = {
     });
     mkdirSync(folder, { recursive: true });
     const files: string[] = [];
-    for (const kind of paperKinds) {
+    for (const kind of shown) {
       const file = await desk.ask('report/write', { planId: plan.id, kind, paper: 'letter', units });
       const path = join(folder, file.fileName);
       writeFileSync(path, Buffer.from(file.base64, 'base64'));

@@ -9,10 +9,11 @@ const sizes = ['letter', 'a4'] as const;
 
 export const paper: Command = {
   summary: `Writes a paper of a kept plan: ${paperKinds.join(', ')}`,
-  usage: `--plan PLAN --kind KIND [--to FOLDER] [--size letter|a4] [--units us|si]`,
+  usage: `--plan PLAN --kind KIND [--beside PLAN,PLAN] [--to FOLDER] [--size letter|a4] [--units us|si]`,
   options: {
     plan: { type: 'string' },
     kind: { type: 'string' },
+    beside: { type: 'string' },
     to: { type: 'string' },
     size: { type: 'string' },
     units: { type: 'string' },
@@ -24,7 +25,9 @@ export const paper: Command = {
     if (kind === undefined) throw misused('--kind', `must be one of ${paperKinds.join(', ')}, not "${wanted}"`);
     const size = sizes.find((one) => one === (desk.options['size'] ?? 'letter'));
     if (size === undefined) throw misused('--size', 'must be letter or a4');
-    const file = await desk.ask('report/write', { planId, kind, paper: size, units: unitsOf(desk) });
+    const { beside } = desk.options;
+    const alternatives = typeof beside === 'string' ? beside.split(',').filter((id) => id !== '') : [];
+    const file = await desk.ask('report/write', { planId, kind, paper: size, units: unitsOf(desk), alternatives });
     const folder = desk.options['to'];
     const path = join(calledFrom(typeof folder === 'string' ? folder : '.'), file.fileName);
     writeFileSync(path, Buffer.from(file.base64, 'base64'));

@@ -1,4 +1,4 @@
-import { dateOf, daysBetween } from '#shared/calendar/local-time.ts';
+import { dateOf } from '#shared/calendar/local-time.ts';
 import type { PlanRun } from '#shared/contract/contract.ts';
 import {
   chargedPart,
@@ -121,18 +121,20 @@ const clauseFor = (terms: MoneyTerms | null, kind: PriceKind) =>
       null,
     );
 
-/** m² and begun days of each covering of the booking. */
+/** m² of each covering of the booking: hire is priced per m² and event. */
 const floorHire = ({ booking, forecast }: EstimateParts): readonly { covering: string; from: string; quantity: number }[] => {
-  const hires = new Map<string, { covering: string; from: string; quantity: number }>();
+  const hires = new Map<string, { covering: string; from: string; zones: Set<string> }>();
   for (const layer of booking.layers) {
-    const zone = forecast.zones.find((one) => one.letter === layer.zone);
-    if (!zone) continue;
-    const days = daysBetween(dateOf(layer.on), dateOf(layer.off)) + 1;
-    const before = hires.get(layer.covering);
-    const from = before === undefined || dateOf(layer.on) < before.from ? dateOf(layer.on) : before.from;
-    hires.set(layer.covering, { covering: layer.covering, from, quantity: (before?.quantity ?? 0) + zone.area * days });
+    const before = hires.get(layer.covering) ?? { covering: layer.covering, from: dateOf(layer.on), zones: new Set<string>() };
+    before.zones.add(layer.zone);
+    hires.set(layer.covering, { ...before, from: dateOf(layer.on) < before.from ? dateOf(layer.on) : before.from });
   }
-  return [...hires.values()];
+  const areaOf = (letter: string): number => forecast.zones.find((zone) => zone.letter === letter)?.area ?? 0;
+  return [...hires.values()].map(({ covering, from, zones }) => ({
+    covering,
+    from,
+    quantity: [...zones].reduce((sum, letter) => sum + areaOf(letter), 0),
+  }));
 };
 
 const basisOf = ({ forecast, terms }: EstimateParts, area: ByCase, planned: number): readonly string[] => [
