@@ -8,6 +8,7 @@ import { Polygon } from '#shared/vocabulary/geometry.ts';
 import { BookingMoney, Estimate, MoneyTerms, NewEntry, PriceBook } from '#shared/vocabulary/money.ts';
 import { DoneJob, Lock, RecoveryPlan } from '#shared/vocabulary/plan.ts';
 import { Id, LocalDate, LocalTime, Revision, Share } from '#shared/vocabulary/primitives.ts';
+import { SodDecision } from '#shared/vocabulary/sod.ts';
 import { WeatherOfDay, WeatherReading, dayStandings } from '#shared/vocabulary/weather.ts';
 import { unitSystems } from '#shared/units/quantity.ts';
 import { Vehicle } from '#shared/vocabulary/vehicle.ts';
@@ -201,6 +202,7 @@ export const contract = {
   ),
   'plan/list': asks('The kept plans of a venue, newest first', byVenue, z.array(PlanLine)),
   'plan/read': asks('One kept plan', byId, PlanRun),
+  'plan/sod': works('Lay the farms of a kept plan side by side, and weigh a reserve against the need', byId, SodDecision),
 
   'report/write': asks(
     'Write a paper or a table from a kept plan',

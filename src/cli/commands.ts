@@ -9,6 +9,7 @@ import { light } from '#cli/commands/light.ts';
 import { list } from '#cli/commands/list.ts';
 import { paper } from '#cli/commands/paper.ts';
 import { plan } from '#cli/commands/plan.ts';
+import { sod } from '#cli/commands/sod.ts';
 import { weather } from '#cli/commands/weather.ts';
 import { venues } from '#cli/commands/venues.ts';
 
@@ -19,6 +20,7 @@ export const commands: Readonly<Record<string, Command>> = {
   bookings,
   forecast,
   plan,
+  sod,
   paper,
   light,
   climate,

@@ -1,3 +1,5 @@
+import type { ReserveCost } from '#shared/vocabulary/sod.ts';
+
 /**
  * How much sod to order or to hold in reserve before it is known how much is needed.
  *
@@ -28,16 +30,6 @@ export interface NeedMember {
 /** Members of equal chance. */
 export const equalMembers = (needs: readonly number[]): readonly NeedMember[] =>
   needs.map((need) => ({ need, chance: 1 / needs.length }));
-
-export interface ReserveCost {
-  /** m² ordered firmly, and held in reserve. */
-  readonly ordered: number;
-  readonly reserved: number;
-  /** Mean over the members. */
-  readonly expectedCost: number;
-  /** Chance that both together are less than the need. */
-  readonly chanceShort: number;
-}
 
 export interface ReserveAnswer extends ReserveCost {
   /** Best reserve for each amount ordered: cost and chance of being short. */

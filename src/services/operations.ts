@@ -25,6 +25,7 @@ import { saveTerms } from '#services/money/terms.ts';
 import { listPlans } from '#services/plan/list.ts';
 import { makePlan } from '#services/plan/make.ts';
 import { readPlan } from '#services/plan/read.ts';
+import { decideSod } from '#services/plan/sod.ts';
 import { writeReport } from '#services/report/write.ts';
 import { importWeather } from '#services/weather/import.ts';
 import { readWeather } from '#services/weather/read.ts';
@@ -69,6 +70,7 @@ export const operations: { readonly [Name in OperationName]: Service<Name> } = {
   'plan/make': makePlan,
   'plan/list': listPlans,
   'plan/read': readPlan,
+  'plan/sod': decideSod,
   'report/write': writeReport,
   'money/read': readMoney,
   'money/terms': saveTerms,

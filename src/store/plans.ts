@@ -19,6 +19,11 @@ export const plansIn = (work: Work): Contents['plans'] => ({
     });
   },
 
+  inputOf: async (id) => {
+    const row = await work.selectFrom('plan_runs').select('input_gzip').where('id', '=', id).executeTakeFirst();
+    return row ? unpacked(row.input_gzip) : null;
+  },
+
   linesOfVenue: async (venueId) => {
     const rows = await work
       .selectFrom('plan_runs')

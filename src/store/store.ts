@@ -67,6 +67,8 @@ export interface Contents {
   };
   readonly plans: {
     find(id: Id): Promise<PlanRun | null>;
+    /** Canonical JSON of the problem a plan answers. */
+    inputOf(id: Id): Promise<string | null>;
     linesOfVenue(venueId: Id): Promise<readonly PlanLine[]>;
     /** @param input canonical JSON of the problem the plan answers */
     keep(run: PlanRun, input: string): Promise<void>;

@@ -100,7 +100,7 @@ export const smallVenue: Venue = {
       truckPrice: 60000,
       cancelShare: 0.5,
       reservePrice: 100,
-      rushPrice: 400,
+      rushPrice: 2400,
     },
   ],
   prices: { seed: 600, sand: 4500, feed: 300, carpet: null, disposal: 2500 },

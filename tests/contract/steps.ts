@@ -1,4 +1,5 @@
 import type { OperationName, VenueDocument } from '#shared/contract/contract.ts';
+import type { SodDecision } from '#shared/vocabulary/sod.ts';
 import type { Job } from '#shared/contract/job.ts';
 import { expect } from 'vitest';
 import type { OpenDoor } from '#tests/contract/door.ts';
@@ -125,6 +126,19 @@ export const steps: readonly Step[] = [
     name: 'plan/read',
     request: (known) => ({ id: idOf(known, 'plan/make') }),
     then: (value, known) => expect(value).toEqual(known.get('plan/make')),
+  },
+  {
+    name: 'plan/sod',
+    request: (known) => ({ id: idOf(known, 'plan/make') }),
+    then: (value, known) => {
+      expect(value).toMatchObject({ planId: idOf(known, 'plan/make'), farms: [{ farm: 'near-farm' }, { farm: null }] });
+      const { reserves } = value as SodDecision;
+      expect(reserves.map(({ cut, missing }) => ({ cut, missing }))).toEqual([
+        { cut: 'thin', missing: [] },
+        { cut: 'thick', missing: [] },
+      ]);
+      for (const { best, curve } of reserves) expect(best!.expectedCost).toBe(Math.min(...curve.map((one) => one.expectedCost)));
+    },
   },
   {
     name: 'plan/list',

@@ -4,20 +4,16 @@ import type { Answer } from '#shared/contract/failure.ts';
 import type { ForecastRun } from '#shared/vocabulary/forecast.ts';
 import type { RecoveryProblem } from '#shared/vocabulary/plan.ts';
 import type { LocalTime } from '#shared/vocabulary/primitives.ts';
-import type { Farm } from '#shared/vocabulary/resources.ts';
 import type { Venue } from '#shared/vocabulary/venue.ts';
 import type { ForecastQuestion } from '#engine/forecast/question.ts';
 import { planRecovery } from '#planner/not-possible.ts';
 import { PlanRefusal } from '#planner/plan-refusal.ts';
-import { programmesFor } from '#planner/programmes.ts';
 import { done, invalid, notFound, outOfRange } from '#services/answers.ts';
 import { canonicalJson } from '#services/forecast/fingerprint.ts';
 import { parametersOf } from '#services/forecast/question.ts';
 import type { Needs, Service, Work } from '#services/needs.ts';
+import { outlookQuestion } from '#services/plan/outlook-question.ts';
 import { problemOf, type ProblemParts } from '#services/plan/problem.ts';
-
-/** Members that decide the chance of each programme: enough to tell 0.9 from 0.8, few enough for seconds. */
-const mostMembers = 200;
 
 /** What the store says before the work begins. */
 interface Gathered {
@@ -52,18 +48,10 @@ export const makePlan: Service<'plan/make'> = async (needs, { forecastId, now, l
     return outOfRange([{ field: 'now', reason: `is ${moment}, after the home date begins (${question.homeDate.start})` }]);
 
   return done(async (work) => {
-    const outlook = await needs.compute(
-      'outlook',
-      {
-        question: { ...question, members: Math.min(question.members, mostMembers) },
-        programmes: programmesFor(venue.field.rootZone.construction).map((programme) => programme.kind),
-        cuts: { thin: cutOf(venue.farms, 'thinCut', 0.013), thick: cutOf(venue.farms, 'thickCut', 0.032) },
-      },
-      {
-        signal: work.signal,
-        report: ({ share, note }) => work.report({ share: 0.4 * share, note: note || 'reckoning each way back' }),
-      },
-    );
+    const outlook = await needs.compute('outlook', outlookQuestion(question, venue.field.rootZone.construction, venue.farms), {
+      signal: work.signal,
+      report: ({ share, note }) => work.report({ share: 0.4 * share, note: note || 'reckoning each way back' }),
+    });
     const problem = problemOf({
       venue,
       values: parametersOf(venue),
@@ -79,12 +67,6 @@ export const makePlan: Service<'plan/make'> = async (needs, { forecastId, now, l
     } satisfies ProblemParts);
     return solve(needs, work, run, moment, problem);
   });
-};
-
-/** The cut most farms offer; the trade's usual where none does. */
-const cutOf = (farms: readonly Farm[], cut: 'thinCut' | 'thickCut', usual: number): number => {
-  const offered = farms.flatMap((farm) => (farm[cut] === null ? [] : [farm[cut]]));
-  return offered.length === 0 ? usual : Math.min(...offered);
 };
 
 const solve = async (

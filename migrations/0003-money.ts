@@ -5,9 +5,8 @@ import { sql, type Kysely } from 'kysely';
  * outlive their booking and go only with their venue.
  */
 export const up = async (db: Kysely<unknown>): Promise<void> => {
-  const { rows } = await sql<{ user_version: number }>`pragma user_version`.execute(db);
   for (const statement of [
-    `pragma user_version = ${rows[0]!.user_version + 1}`,
+    'pragma user_version = 3',
     `create table price_books (
        id text primary key references venues (id) on delete cascade,
        revision integer not null check (revision >= 1),

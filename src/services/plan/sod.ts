@@ -1,0 +1,95 @@
+import type { Answer } from '#shared/contract/failure.ts';
+import type { RecoveryPlan, RecoveryProblem } from '#shared/vocabulary/plan.ts';
+import type { Farm } from '#shared/vocabulary/resources.ts';
+import type { FarmPlan, SodReserve } from '#shared/vocabulary/sod.ts';
+import { rangeOf } from '#engine/forecast/percentiles.ts';
+import type { ForecastQuestion } from '#engine/forecast/question.ts';
+import { compareFarms, type FarmOutcome } from '#planner/compare-farms.ts';
+import { bestReserve, equalMembers, type NeedMember } from '#planner/sod-reserve.ts';
+import { done, notFound } from '#services/answers.ts';
+import type { Service } from '#services/needs.ts';
+import { outlookQuestion } from '#services/plan/outlook-question.ts';
+
+/** What a kept plan was made from. */
+interface Gathered {
+  readonly question: ForecastQuestion;
+  readonly problem: RecoveryProblem;
+}
+
+/** Works from what the plan was made from, not from the venue as it is now: it explains that plan. */
+export const decideSod: Service<'plan/sod'> = async (needs, { id }) => {
+  const gathered = await needs.store.read(async (contents): Promise<Answer<Gathered>> => {
+    const run = await contents.plans.find(id);
+    const input = await contents.plans.inputOf(id);
+    const asked = run === null ? null : await contents.runs.inputOf(run.forecastId);
+    if (input === null || asked === null) return notFound('plan', id);
+    return done({ question: JSON.parse(asked) as ForecastQuestion, problem: JSON.parse(input) as RecoveryProblem });
+  });
+  if (!gathered.ok) return gathered;
+  const { question, problem } = gathered.value;
+
+  return done(async ({ signal, report }) => {
+    const outlook = await needs.compute('outlook', outlookQuestion(question, problem.construction, problem.farms), {
+      signal,
+      report: ({ share }) => report({ share: 0.4 * share, note: 'reckoning what may be needed' }),
+    });
+    const need = outlook.need.map((area) => area * (1 + problem.rules.sodWaste));
+    report({ share: 0.5, note: 'planning with each farm alone' });
+    const farms = await compareFarms(problem, needs.optimiser, { signal });
+    if (signal.aborted)
+      return { ok: false, failure: { kind: 'cancelled', message: 'The comparison was stopped. Nothing was changed.' } };
+    return done({
+      planId: id,
+      need: rangeOf(need),
+      farms: farms.map(farmPlan),
+      reserves: problem.farms.flatMap((farm) => cuts(farm).map((cut) => reserveOf(farm, cut, equalMembers(need)))),
+    });
+  });
+};
+
+const farmPlan = ({ farm, outcome }: FarmOutcome): FarmPlan => {
+  if (outcome.kind === 'plan') return { farm, plan: figuresOf(outcome.plan), reason: null };
+  if (outcome.kind === 'stopped') return { farm, plan: null, reason: 'No plan was found in the time given.' };
+  const [first] = outcome.closed;
+  return {
+    farm,
+    plan: null,
+    reason: first ? `Zone ${first.zone}: ${first.reason}` : 'No plan keeps every rule of the work.',
+  };
+};
+
+const figuresOf = ({ cost, gap, orders, zones }: RecoveryPlan): FarmPlan['plan'] => {
+  const [first] = orders.toSorted((one, other) => (one.releaseBy < other.releaseBy ? -1 : 1));
+  return {
+    total: cost.total,
+    unpriced: cost.unpriced,
+    gap,
+    ordered: orders.reduce((sum, order) => sum + order.ordered, 0),
+    trucks: orders.reduce((sum, order) => sum + order.trucks.length, 0),
+    releaseBy: first?.releaseBy ?? null,
+    slack: first?.slack ?? null,
+    leastChance: zones.reduce((least, zone) => Math.min(least, zone.chanceReady), 1),
+  };
+};
+
+const cuts = (farm: Farm): readonly SodReserve['cut'][] => [
+  ...(farm.thinCut === null ? [] : (['thin'] as const)),
+  ...(farm.thickCut === null ? [] : (['thick'] as const)),
+];
+
+/** Where no reserve is offered it is priced like a rush order, which makes holding any pointless. */
+const reserveOf = (farm: Farm, cut: SodReserve['cut'], members: readonly NeedMember[]): SodReserve => {
+  const price = cut === 'thin' ? farm.thinPrice : farm.thickPrice;
+  const { reservePrice, rushPrice, cancelShare, stock } = farm;
+  const missing = [
+    ...(price === null ? (['sod'] as const) : []),
+    ...(reservePrice === null ? (['reserve'] as const) : []),
+    ...(rushPrice === null ? (['rush order'] as const) : []),
+  ];
+  if (price === null || rushPrice === null) return { farm: farm.id, cut, missing, best: null, curve: [] };
+  const { curve, ...best } = bestReserve(
+    { price, reserveFee: reservePrice ?? rushPrice, shortPrice: rushPrice, cancelShare, most: stock },
+    members,
+  );
+  return { farm: farm.id, cut, missing, best, curve };
+};
