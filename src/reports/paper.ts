@@ -25,6 +25,8 @@ type ElementOptions = PDFKit.Mixins.StructureElementOptions & { bbox?: number[];
 
 const margin = 36;
 const footHeight = 20;
+/** Room at the sides of a cell, so that a right-aligned column does not touch the next. */
+const cellPad = 3.5;
 export const ink = '#1b1b1a';
 export const faint = '#5b5a56';
 export const rule = '#b9b7b0';
@@ -173,8 +175,9 @@ export class Paper {
     this.#root.add(element);
     const heads = columns.map((column) => column.head);
     const headHeight = this.#rowHeight(heads, widths, true, 0);
-    const firstHeight = this.#rowHeight(rows[0]!, widths, false, rowHeight);
-    this.room(headHeight + firstHeight + this.size(4));
+    const firstHeights = rows.slice(0, 3).map((cells) => this.#rowHeight(cells, widths, false, rowHeight));
+    const start = firstHeights.reduce((all, height) => all + height, headHeight + this.size(4));
+    this.room(Math.min(start, (this.bottom - margin) / 2));
     this.#row(element, columns, widths, heads, headHeight, 'head');
     rows.forEach((cells, index) => {
       const bold = sum && index === rows.length - 1;
@@ -229,7 +232,9 @@ export class Paper {
 
   /** Never higher than a page: a text that would be is cut with an ellipsis. */
   #rowHeight(cells: readonly string[], widths: readonly number[], bold: boolean, least: number): number {
-    const heights = cells.map((cell, index) => this.#heightOf(cell, bold ? 'bold' : 'regular', 8.2, widths[index]! - 5));
+    const heights = cells.map((cell, index) =>
+      this.#heightOf(cell, bold ? 'bold' : 'regular', 8.2, widths[index]! - 2 * cellPad),
+    );
     return Math.min(Math.max(least, ...heights) + this.size(3), this.bottom - margin - 90);
   }
 
@@ -268,8 +273,8 @@ export class Paper {
           .font(bold ? 'bold' : 'regular')
           .fontSize(this.size(8.2))
           .fillColor(colour)
-          .text(cell, x + 2.5, this.y + this.size(1.5), {
-            width: widths[index]! - 5,
+          .text(cell, x + cellPad, this.y + this.size(1.5), {
+            width: widths[index]! - 2 * cellPad,
             height: height - this.size(1.5),
             ellipsis: true,
             align: column.align ?? 'left',

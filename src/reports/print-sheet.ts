@@ -63,11 +63,11 @@ const drawPart = (paper: Paper, part: Part, next: Part | undefined, units: UnitS
 const leastHeight = (paper: Paper, next: Part | undefined): number => {
   switch (next?.part) {
     case 'maps':
-      return next.height + 40;
+      return paper.size(next.height) + 40;
     case 'chart':
       return Math.min(next.chart.rows.length, 20) * next.chart.rowHeight + 90;
     case 'table':
-      return paper.size(44) + Math.max(0, next.rowHeight ?? 0);
+      return paper.size(60) + Math.max(0, next.rowHeight ?? 0);
     case 'columns':
       return Math.max(leastHeight(paper, next.left[0]), leastHeight(paper, next.right[0]));
     case 'pictures':
@@ -81,7 +81,9 @@ const leastHeight = (paper: Paper, next: Part | undefined): number => {
 
 const captionRoom = 12;
 
-const drawMaps = (paper: Paper, { maps, height, legend }: Extract<Part, { part: 'maps' }>, units: UnitSystem): void => {
+const drawMaps = (paper: Paper, part: Extract<Part, { part: 'maps' }>, units: UnitSystem): void => {
+  const { maps, legend } = part;
+  const height = paper.size(part.height);
   paper.room(height + captionRoom + 30);
   const share = paper.width / maps.length;
   maps.forEach((drawing, index) => {

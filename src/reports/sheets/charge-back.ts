@@ -49,7 +49,7 @@ export const chargeBack = (papers: RecoveryPapers, units: UnitSystem): Sheet => 
           ['Late-damage supplement', money(account.supplement)],
           ['Less what the venue bears first', money(-account.excess)],
           [
-            terms?.cap == null ? 'Above the cap (no cap agreed)' : `Above the cap of ${money(terms.cap)}`,
+            terms === null || terms.cap === null ? 'Above the cap (no cap agreed)' : `Above the cap of ${money(terms.cap)}`,
             money(-account.aboveCap),
           ],
           ['Claim', money(account.claim)],

@@ -38,7 +38,7 @@ export const holdAnswer = (papers: RecoveryPapers, units: UnitSystem): Sheet => 
     parts: [
       strong(`${papers.booking.name}: ${colourWords[colour]}.`),
       sentence(
-        `${eventWords[papers.booking.kind]}. Replacement of turf is ${replacementWords(papers)}. The field is asked to be ready with a chance of ${percent(venue.rules.chanceNeeded)} in every zone, at ${percent(venue.rules.coverNeeded)} live cover.`,
+        `Event: ${eventWords[papers.booking.kind]}. Replacement of turf is ${replacementWords(papers)}. The field is asked to be ready with a chance of ${percent(venue.rules.chanceNeeded)} in every zone, at ${percent(venue.rules.coverNeeded)} live cover.`,
       ),
       heading('The dates asked for'),
       table(

@@ -87,7 +87,7 @@ export const meetingSheet = (papers: RecoveryPapers, units: UnitSystem): Sheet =
       {
         part: 'columns',
         share: 0.42,
-        left: [{ part: 'maps', maps: [mapOf(papers, 'verdict')], height: 300, legend: 'verdict' }],
+        left: [{ part: 'maps', maps: [mapOf(papers, 'verdict')], height: 270, legend: 'verdict' }],
         right: [
           heading('Zones in trouble'),
           named.length === 0

@@ -95,7 +95,7 @@ const eventPart = (papers: RecoveryPapers, units: UnitSystem): readonly Part[] =
   return [
     heading('The event, zone by zone'),
     sentence(
-      `${eventWords[booking.kind]}${booked === null ? '' : `, on the turf ${span(booked.on, booked.off)} as booked`}. ${
+      `Event: ${eventWords[booking.kind]}${booked === null ? '' : `, on the turf ${span(booked.on, booked.off)} as booked`}. ${
         evidence.hours.length === 0 ? 'No hour of a floor is recorded in fact.' : 'Hours in fact stand in brackets.'
       }`,
     ),
@@ -107,7 +107,7 @@ const eventPart = (papers: RecoveryPapers, units: UnitSystem): readonly Part[] =
         ['Before', 1, 'right'],
         ['After', 1, 'right'],
         ['Home date, nothing done', 2, 'right'],
-        ['Chance', 1, 'right'],
+        ['Chance', 1.2, 'right'],
         ['What took it', 4.4],
         ['Left alone', 2.2],
       ],
