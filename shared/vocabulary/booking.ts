@@ -118,6 +118,50 @@ export const Traffic = z
   .readonly();
 export type Traffic = z.infer<typeof Traffic>;
 
+/** What can be spilt on turf. The first five are the agents of a published trial on bermudagrass. */
+export const spillAgents = [
+  'petrol',
+  'motorOil',
+  'hydraulicOil',
+  'brakeFluid',
+  'grease',
+  'propyleneGlycol',
+  'ethyleneGlycol',
+  'salt',
+  'iceMelt',
+  'drink',
+] as const;
+export type SpillAgent = (typeof spillAgents)[number];
+
+/** What can go wrong on a zone: something spilt, or water that ran onto the turf and froze there. */
+export const incidentKinds = [...spillAgents, 'ice'] as const;
+export const Incident = z
+  .strictObject({
+    zone: z.string(),
+    kind: z.enum(incidentKinds),
+    at: LocalTime,
+    /** m² of turf it lies on. */
+    area: within(0.01, 20000, 'm²'),
+    /** min until a spill was treated (detergent for oils, flushing for the rest); null where it was not, and for ice. */
+    treatedAfter: within(0, 100000, 'min').nullable(),
+    /** When ice had gone from the turf; null for a spill. */
+    until: LocalTime.nullable(),
+  })
+  .refine((incident) => incident.kind !== 'ice' || (incident.until !== null && incident.until > incident.at), {
+    path: ['until'],
+    message: 'must say when the ice had gone, after it formed',
+  })
+  .refine((incident) => incident.kind === 'ice' || incident.until === null, {
+    path: ['until'],
+    message: 'is for ice only; a spill stays until the turf is back',
+  })
+  .refine((incident) => incident.kind !== 'ice' || incident.treatedAfter === null, {
+    path: ['treatedAfter'],
+    message: 'is for spills only',
+  })
+  .readonly();
+export type Incident = z.infer<typeof Incident>;
+
 export const Booking = z
   .strictObject({
     id: Id,
@@ -131,6 +175,8 @@ export const Booking = z
     layers: z.array(Layer).max(200).readonly(),
     crowds: z.array(Crowd).max(200).readonly(),
     traffic: z.array(Traffic).max(200).readonly(),
+    /** What went wrong. Left out in files of earlier versions: nothing did. */
+    incidents: z.array(Incident).max(100).readonly().default([]),
   })
   .readonly();
 export type Booking = z.infer<typeof Booking>;

@@ -1,4 +1,4 @@
-import { boardFloor, concert, homeDate, smallVenue } from '#tests/contract/small-venue.ts';
+import { boardFloor, cart, concert, homeDate, smallVenue } from '#tests/contract/small-venue.ts';
 
 export interface BadRequest {
   readonly title: string;
@@ -37,6 +37,41 @@ export const badRequests: readonly BadRequest[] = [
     request: withLayers(stage, { ...floor, off: '2027-07-15T10:00' }),
     field: 'booking.layers.1.off',
     reason: /after it goes on/,
+  },
+  {
+    title: 'people on a zone without a floor',
+    name: 'booking/save',
+    request: { booking: { ...booking, crowds: [{ ...booking.crowds[0], until: '2027-07-18T12:00' }] } },
+    field: 'booking.crowds.0.from',
+    reason: /zone "B" at 2027-07-18T10:00, when nothing lies there/,
+  },
+  {
+    title: 'an incident larger than its zone',
+    name: 'booking/save',
+    request: { booking: { ...booking, incidents: [{ ...booking.incidents[0], area: 541 }] } },
+    field: 'booking.incidents.0.area',
+    reason: /541 m².*540\.0 m² of zone "B"/,
+  },
+  {
+    title: 'a machine heavier than its axles',
+    name: 'vehicle/save',
+    request: { vehicle: { ...cart, weight: 30 } },
+    field: 'vehicle.weight',
+    reason: /axle loads must add to the weight/,
+  },
+  {
+    title: 'ice that never goes',
+    name: 'booking/save',
+    request: { booking: { ...booking, incidents: [{ ...booking.incidents[0], kind: 'ice', treatedAfter: null }] } },
+    field: 'booking.incidents.0.until',
+    reason: /when the ice had gone/,
+  },
+  {
+    title: 'two sure events on one spot in the same hours',
+    name: 'booking/save',
+    request: { booking: { ...booking, id: 'second-concert', revision: 0 } },
+    field: 'booking.layers.0.on',
+    reason: /same turf and in the same hours as zone "A" of the booking "Concert"/,
   },
   {
     title: 'a footprint outside the field',

@@ -221,8 +221,8 @@ export const describeContract = (door: Door): void => {
       test('bookings are listed in the order they begin', async () => {
         await begin();
         const early = concert.layers.map((layer) => ({ ...layer, on: '2027-07-01T08:00', off: '2027-07-02T08:00', care: [] }));
-        await good('booking/save', { booking: { ...concert, id: 'no-layers', name: 'Empty', layers: [] } });
-        await good('booking/save', { booking: { ...concert, id: 'earlier', layers: early } });
+        await good('booking/save', { booking: { ...concert, id: 'no-layers', name: 'Empty', layers: [], crowds: [] } });
+        await good('booking/save', { booking: { ...concert, id: 'earlier', layers: early, crowds: [] } });
         const lines = (await good('booking/list', { venueId: smallVenue.id })) as { id: string }[];
         expect(lines.map((line) => line.id)).toEqual(['earlier', concert.id, 'no-layers']);
       });

@@ -224,4 +224,5 @@ export const concert: Booking = {
   ],
   crowds: [{ zone: 'B', from: '2027-07-17T18:00', until: '2027-07-17T23:00', density: 1, activity: 'seated' }],
   traffic: [{ zone: 'B', vehicle: cart.id, at: '2027-07-16T06:00', passes: 20, turning: true }],
+  incidents: [{ zone: 'B', kind: 'drink', at: '2027-07-17T22:00', area: 2, treatedAfter: 45, until: null }],
 };

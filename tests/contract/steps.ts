@@ -91,7 +91,7 @@ export const steps: readonly Step[] = [
   },
   {
     name: 'forecast/preview',
-    request: () => ({ ...asked, booking: { ...concert, id: 'only-tried' }, cellSize: 2 }),
+    request: () => ({ ...asked, booking: { ...concert, name: 'Only tried' }, cellSize: 2 }),
     then: (value) => expect(value).toMatchObject({ members: 1, seed: 0 }),
   },
   {

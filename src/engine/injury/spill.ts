@@ -1,17 +1,6 @@
-/** What can be spilt on turf. The first five are the agents of the published trial on bermudagrass. */
-export const spillAgents = [
-  'petrol',
-  'motorOil',
-  'hydraulicOil',
-  'brakeFluid',
-  'grease',
-  'propyleneGlycol',
-  'ethyleneGlycol',
-  'salt',
-  'iceMelt',
-  'drink',
-] as const;
-export type SpillAgent = (typeof spillAgents)[number];
+import { spillAgents, type SpillAgent } from '#shared/vocabulary/booking.ts';
+
+export { spillAgents, type SpillAgent };
 
 /** Agents whose weeks are published, on bermudagrass only. @source johns-beard-1979 */
 export const publishedAgents: readonly SpillAgent[] = ['petrol', 'motorOil', 'hydraulicOil', 'brakeFluid', 'grease'];

@@ -261,6 +261,11 @@ export const moved = (booking: Booking, days: number): Booking => ({
   })),
   crowds: booking.crowds.map((crowd) => ({ ...crowd, from: shiftDays(crowd.from, days), until: shiftDays(crowd.until, days) })),
   traffic: booking.traffic.map((pass) => ({ ...pass, at: shiftDays(pass.at, days) })),
+  incidents: booking.incidents.map((incident) => ({
+    ...incident,
+    at: shiftDays(incident.at, days),
+    until: incident.until === null ? null : shiftDays(incident.until, days),
+  })),
 });
 
 /** The booking with every last covering of a zone lying some days longer (or shorter). */

@@ -1,7 +1,8 @@
 import type { Problem } from '#shared/contract/failure.ts';
 import { hoursBetween } from '#shared/calendar/local-time.ts';
-import type { Booking, Crowd, Layer } from '#shared/vocabulary/booking.ts';
+import type { Booking, Crowd, Incident, Layer } from '#shared/vocabulary/booking.ts';
 import type { Venue } from '#shared/vocabulary/venue.ts';
+import { polygonArea } from '#engine/ground/polygon.ts';
 import { duplicates } from '#services/checks/findings.ts';
 import { groundProblems } from '#services/checks/outline.ts';
 
@@ -39,12 +40,14 @@ export const checkBooking = (
   ...layersAtOnce(booking.layers, `${field}.layers`),
   ...booking.crowds.flatMap((crowd, index) => tooLong(crowd.from, crowd.until, venue, `${field}.crowds.${index}.until`)),
   ...crowdsTooDense(booking.crowds, `${field}.crowds`),
+  ...crowdsWithoutFloor(booking, `${field}.crowds`),
+  ...booking.incidents.flatMap((incident, index) => incidentProblems(incident, booking, venue, `${field}.incidents.${index}`)),
   ...spanProblems(booking, venue, field),
 ];
 
 const unknownZones = (booking: Booking, field: string): readonly Problem[] => {
   const letters = new Set(booking.zones.map((zone) => zone.letter));
-  const named = { layers: booking.layers, crowds: booking.crowds, traffic: booking.traffic };
+  const named = { layers: booking.layers, crowds: booking.crowds, traffic: booking.traffic, incidents: booking.incidents };
   return Object.entries(named).flatMap(([list, items]) =>
     items.flatMap(({ zone }, index) =>
       letters.has(zone) ? [] : [{ field: `${field}.${list}.${index}.zone`, reason: `the booking has no zone "${zone}"` }],
@@ -103,12 +106,61 @@ const crowdsTooDense = (crowds: readonly Crowd[], field: string): readonly Probl
     ];
   });
 
+/**
+ * People stand on a floor. Where a zone is meant to stay bare (roped, stewarded), the covering `none` lies there and says so; a crowd in
+ * hours without either is a slip in a date or in a zone's letter.
+ */
+const crowdsWithoutFloor = ({ crowds, layers }: Booking, field: string): readonly Problem[] =>
+  crowds.flatMap((crowd, index) => {
+    const bare = firstBare(crowd, layers);
+    if (bare === null) return [];
+    return [
+      {
+        field: `${field}.${index}.from`,
+        reason:
+          `people are on zone "${crowd.zone}" at ${bare}, when nothing lies there; ` +
+          'lay a covering for those hours, or the covering "none" where the turf is meant to be bare',
+      },
+    ];
+  });
+
+/** The first moment of a crowd at which no layer lies on its zone; null where one always does. */
+const firstBare = (crowd: Crowd, layers: readonly Layer[]): string | null => {
+  const lying = layers
+    .filter((layer) => layer.zone === crowd.zone && layer.off > crowd.from && layer.on < crowd.until)
+    .toSorted((one, other) => (one.on < other.on ? -1 : 1));
+  let until = crowd.from;
+  for (const layer of lying) {
+    if (layer.on > until) return until;
+    if (layer.off > until) until = layer.off;
+  }
+  return until < crowd.until ? until : null;
+};
+
+/** An incident lies on its zone, and ice is gone within a winter. */
+const incidentProblems = (incident: Incident, { zones }: Booking, venue: Venue, field: string): readonly Problem[] => {
+  const zone = zones.find((one) => one.letter === incident.zone);
+  const ground = zone ? polygonArea(zone.outline) : Infinity;
+  return [
+    ...(incident.area > ground * (1 + 1e-6)
+      ? [
+          {
+            field: `${field}.area`,
+            reason: `is ${incident.area} m², more than the ${ground.toFixed(1)} m² of zone "${incident.zone}"`,
+          },
+        ]
+      : []),
+    ...(incident.until === null ? [] : tooLong(incident.at, incident.until, venue, `${field}.until`)),
+  ];
+};
+
 /** The first and the last moment anything of a booking happens; null when nothing does. */
 export const spanOf = (booking: Booking): { readonly first: string; readonly last: string } | null => {
   const moments = [
     ...booking.layers.flatMap((layer) => [layer.on, layer.off]),
     ...booking.crowds.flatMap((crowd) => [crowd.from, crowd.until]),
     ...booking.traffic.map((pass) => pass.at),
+    ...booking.incidents.flatMap((incident) => (incident.until === null ? [incident.at] : [incident.at, incident.until])),
   ].toSorted();
   return moments.length === 0 ? null : { first: moments[0]!, last: moments.at(-1)! };
 };

@@ -11,6 +11,7 @@ import { completedDay } from '#engine/weather/missing-weather.ts';
 import type { DatedWeatherDay } from '#engine/weather/weather-day.ts';
 import { done, invalid, notFound, outOfRange } from '#services/answers.ts';
 import { checkBooking, spanOf } from '#services/checks/booking.ts';
+import { clashProblems, isSure } from '#services/checks/clashes.ts';
 import { checkVenue } from '#services/checks/venue.ts';
 import type { Contents } from '#store/store.ts';
 
@@ -49,6 +50,8 @@ export const gatherQuestion = async (contents: Contents, asked: Asked): Promise<
   if (reach.length > 0) return outOfRange(reach);
 
   const others = othersNear(booking, homeDate, await contents.bookings.ofVenue(venueId));
+  const clashes = booking ? clashProblems(booking, others, 'booking') : [];
+  if (clashes.length > 0) return invalid(clashes);
   const events = [...(booking ? [booking] : []), ...others];
   const laid = new Set(events.flatMap((event) => event.layers.map((layer) => layer.covering)));
   const driven = new Set(events.flatMap((event) => event.traffic.map((pass) => pass.vehicle)));
@@ -83,24 +86,9 @@ const othersNear = (booking: Booking | null, homeDate: Fixture, all: readonly Bo
   const from = `${addDays(span.first.slice(0, 10), -memoryDays)}T00:00`;
   return all.filter((other) => {
     const there = spanOf(other);
-    return (
-      other.id !== booking.id && counted.has(other.stage) && there !== null && there.first >= from && there.last < homeDate.start
-    );
+    return other.id !== booking.id && isSure(other) && there !== null && there.first >= from && there.last < homeDate.start;
   });
 };
-
-const counted: ReadonlySet<Booking['stage']> = new Set([
-  'confirmed',
-  'advanced',
-  'building',
-  'live',
-  'striking',
-  'handed-back',
-  'recovering',
-  'certified',
-  'settled',
-  'archived',
-]);
 
 /** A day with what was not measured filled in by the standard's rules. */
 const wholeDay = (day: WeatherOfDay, site: DailySite, values: ParameterValues): DatedWeatherDay => ({
