@@ -50,6 +50,18 @@ const RunLine = z
   })
   .readonly();
 
+/** Room on the disk, and how much of it lies free inside the file; bytes. */
+const FileSize = z.strictObject({ bytes: z.int(), spare: z.int() }).readonly();
+const CopyLine = z
+  .strictObject({
+    path: z.string(),
+    /** UTC. */
+    madeAt: z.string(),
+    reason: z.enum(['scheduled', 'before-migration', 'asked']),
+    bytes: z.int(),
+  })
+  .readonly();
+
 /** A venue with all that belongs to it, as one document that another workspace can take in. */
 export const VenueDocument = z
   .strictObject({
@@ -139,6 +151,30 @@ export const contract = {
         schemaVersion: z.string(),
         file: z.string(),
         venues: z.int(),
+        size: FileSize,
+      })
+      .readonly(),
+  ),
+  'workspace/copies': asks('The copies beside the workspace, newest first', nothing, z.array(CopyLine)),
+  'workspace/copy': changes('Copy the workspace now', nothing, CopyLine),
+  'workspace/compact': changes(
+    'Give free room inside the file back to the disk',
+    nothing,
+    z.strictObject({ before: FileSize, after: FileSize }).readonly(),
+  ),
+  'workspace/restore': changes(
+    'Put a copy in the place of a workspace that cannot be opened; one that is whole is left as it is',
+    z.strictObject({
+      /** Path of a copy; null for the newest good one. */
+      copy: z.string().min(1).max(4000).nullable(),
+    }),
+    z
+      .strictObject({
+        restored: z.boolean(),
+        /** The copy that now stands in its place. */
+        from: z.string().nullable(),
+        /** Where the file that stood there was put. */
+        putAside: z.string().nullable(),
       })
       .readonly(),
   ),

@@ -1,11 +1,11 @@
 import { randomUUID } from 'node:crypto';
 import { availableParallelism } from 'node:os';
 import type { OperationName, RequestOf, ValueOf } from '#shared/contract/contract.ts';
-import type { Answer, Failure } from '#shared/contract/failure.ts';
+import type { Answer } from '#shared/contract/failure.ts';
 import type { Event } from '#shared/contract/job.ts';
-import { openGate } from '#application/gate.ts';
 import { fillNew, type FirstContent } from '#application/first-content.ts';
-import { failureOfTrouble } from '#application/failures.ts';
+import { openGate } from '#application/gate.ts';
+import { troubled } from '#application/troubled.ts';
 import { csvDays } from '#platform/weather-files/csv-days.ts';
 import { epwDays } from '#platform/weather-files/epw-days.ts';
 import { typeface } from '#platform/fonts/typeface.ts';
@@ -14,8 +14,6 @@ import { openPool } from '#platform/workers/pool.ts';
 import { systemClock, type Clock } from '#platform/clock/clock.ts';
 import type { Optimiser } from '#planner/optimiser.ts';
 import type { Compute, TaskName } from '#services/needs.ts';
-import { restoreCopy } from '#store/copies.ts';
-import { newestVersion } from '#store/file-facts.ts';
 import { openStore, type OpenStore } from '#store/open-store.ts';
 import type { Trouble } from '#store/trouble.ts';
 import packageFile from '../../package.json' with { type: 'json' };
@@ -58,22 +56,78 @@ export interface Application {
 
 const hourMs = 3_600_000;
 const copies = { everyMs: 24 * hourMs, keep: 14 };
+const defaultWaitMs = 5000;
 const toStandardError = (line: string): void => void process.stderr.write(`${line}\n`);
 
-/** Opens a workspace with everything that belongs to it. A file that cannot be opened makes an application with `trouble`. */
-export const openApplication = async (wishes: ApplicationWishes): Promise<Application> => {
-  const { file, clock = systemClock, waitMs = 5000, log = toStandardError } = wishes;
-  const opening = await openStore({
-    file,
-    now: clock.now,
-    waitMs,
-    fill: (contents) => fillNew(contents, wishes.firstContent),
-    copies,
-    log,
-  });
-  if (!opening.ok) return troubled(file, opening.trouble);
+/** What an application is while nothing has been put right: one opening of the file, good or not. */
+export interface Opened {
+  readonly trouble: Trouble | null;
+  answer(name: string, request: unknown): Promise<Answer<unknown>>;
+  copyNow(): Promise<string>;
+  close(): Promise<void>;
+}
 
-  const { store } = opening;
+/**
+ * Opens a workspace with everything that belongs to it. A file that cannot be opened makes an application with `trouble`: it says why,
+ * names its copies and puts one in its place when asked (`workspace/restore`), and is opened again as soon as what hindered it has gone.
+ */
+export const openApplication = async (wishes: ApplicationWishes): Promise<Application> => {
+  const { file, clock = systemClock, log = toStandardError } = wishes;
+  const listeners = new Set<(event: Event) => void>();
+  const tell = (event: Event): void => {
+    for (const listener of listeners) {
+      try {
+        listener(event);
+      } catch (error) {
+        log(`a listener failed: ${String(error)}`);
+      }
+    }
+  };
+  let closed = false;
+  const open = async (): Promise<Opened> => {
+    const opening = await openStore({
+      file,
+      now: clock.now,
+      waitMs: wishes.waitMs ?? defaultWaitMs,
+      fill: (contents) => fillNew(contents, wishes.firstContent),
+      copies,
+      log,
+    });
+    return opening.ok ? withStore(wishes, opening.store, tell) : troubled({ file, trouble: opening.trouble, clock, log, reopen });
+  };
+  let opened: Opened;
+  const reopen = async (): Promise<Opened> => {
+    if (closed || opened.trouble === null) return opened;
+    opened = await open();
+    if (opened.trouble === null) tell({ kind: 'changed', what: 'workspace', id: '' });
+    return opened;
+  };
+  opened = await open();
+  const answer: Application['answer'] = (name, request) => opened.answer(name, request);
+
+  return {
+    file,
+    get trouble() {
+      return opened.trouble;
+    },
+    answer,
+    ask: asker(answer),
+    listen: (listener) => {
+      listeners.add(listener);
+      return () => listeners.delete(listener);
+    },
+    copyNow: () => opened.copyNow(),
+    close: async () => {
+      closed = true;
+      await opened.close();
+      listeners.clear();
+    },
+  };
+};
+
+/** An application on a store that is open. */
+const withStore = (wishes: ApplicationWishes, store: OpenStore, tell: (event: Event) => void): Opened => {
+  const { file, clock = systemClock, log = toStandardError } = wishes;
   const computing = computingFor(wishes);
   const gate = openGate(
     {
@@ -90,21 +144,14 @@ export const openApplication = async (wishes: ApplicationWishes): Promise<Applic
   );
   const copying = setInterval(() => void store.copyIfDue(), hourMs);
   copying.unref();
-
+  gate.listen(tell);
   return {
-    file,
     trouble: null,
     answer: gate.answer,
-    ask: asker(gate.answer),
-    listen: gate.listen,
-    copyNow: () => store.copyNow('asked'),
+    copyNow: async () => (await store.copyNow('asked')).path,
     close: () => closeAll(gate.close, computing.close, store, copying),
   };
 };
-
-/** Puts the newest good copy, or the named one, in the place of a workspace that could not be opened. The old file is kept beside it. */
-export const restoreWorkspace = async (file: string, copy: string, clock: Clock = systemClock): Promise<void> =>
-  restoreCopy(file, copy, clock.now(), newestVersion);
 
 const closeAll = async (
   closeGate: () => Promise<void>,
@@ -122,21 +169,6 @@ const asker =
   (answer: Application['answer']): Application['ask'] =>
   async (name, request) =>
     (await answer(name, request)) as Answer<ValueOf<typeof name>>;
-
-/** An application whose file could not be opened: it can still say why. */
-const troubled = (file: string, trouble: Trouble): Application => {
-  const failure: Failure = failureOfTrouble(trouble);
-  const answer = (): Promise<Answer<unknown>> => Promise.resolve({ ok: false, failure });
-  return {
-    file,
-    trouble,
-    answer,
-    ask: asker(answer),
-    listen: () => () => undefined,
-    copyNow: () => Promise.reject(new Error(trouble.message)),
-    close: () => Promise.resolve(),
-  };
-};
 
 const computingFor = (wishes: ApplicationWishes): { readonly compute: Compute; readonly close: () => Promise<void> } => {
   if (wishes.compute) return { compute: wishes.compute, close: () => Promise.resolve() };

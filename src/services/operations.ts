@@ -41,10 +41,18 @@ import { readVenue } from '#services/venue/read.ts';
 import { removeVenue } from '#services/venue/remove.ts';
 import { saveVenue } from '#services/venue/save.ts';
 import { aboutWorkspace } from '#services/workspace/about.ts';
+import { compactWorkspace } from '#services/workspace/compact.ts';
+import { listCopies } from '#services/workspace/copies.ts';
+import { copyWorkspace } from '#services/workspace/copy.ts';
+import { restoreWorkspace } from '#services/workspace/restore.ts';
 
 /** Every operation and the service that answers it. One that is missing does not compile. */
 export const operations: { readonly [Name in OperationName]: Service<Name> } = {
   'workspace/about': aboutWorkspace,
+  'workspace/copies': listCopies,
+  'workspace/copy': copyWorkspace,
+  'workspace/compact': compactWorkspace,
+  'workspace/restore': restoreWorkspace,
   'catalogue/read': readCatalogue,
   'venue/list': listVenues,
   'venue/read': readVenue,

@@ -3,6 +3,7 @@ import { copyFile, open, rm } from 'node:fs/promises';
 import { basename, dirname, extname, join } from 'node:path';
 import Database from 'better-sqlite3';
 import { workspaceId } from '#store/file-facts.ts';
+import type { CopyLine } from '#store/store.ts';
 
 /** Why a copy was made: by the clock, before a migration, because somebody asked, or a file put aside when a copy took its place. */
 export type CopyReason = 'scheduled' | 'before-migration' | 'asked' | 'put-aside';
@@ -38,6 +39,15 @@ export const listCopies = (file: string): readonly Copy[] => {
     .filter((copy) => copy !== null && copy.reason !== 'put-aside')
     .toSorted((one, other) => other!.madeAt - one!.madeAt) as Copy[];
 };
+
+/** The same as they are told outside. */
+export const copyLines = (file: string): readonly CopyLine[] =>
+  listCopies(file).map(({ path, madeAt, reason }) => ({
+    path,
+    madeAt: new Date(madeAt).toISOString(),
+    reason: reason as CopyLine['reason'],
+    bytes: statSync(path, { throwIfNoEntry: false })?.size ?? 0,
+  }));
 
 /** Whether a file is a whole workspace database of a version this program knows. */
 export const isGoodCopy = (path: string, newestVersion: number): boolean => {
@@ -110,8 +120,17 @@ const settleCopy = (path: string): void => {
   copy.close();
 };
 
-/** Removes all but the newest `keep` copies of each reason. */
+/** ms after which a copy that never took its name was given up: its program was ended while it copied. */
+const givenUpAfter = 3_600_000;
+
+/** Removes all but the newest `keep` copies of each reason, and what programs that were ended while they copied have left. */
 export const pruneCopies = (file: string, keep: number): void => {
+  const folder = copiesFolder(file);
+  for (const name of readdirSync(folder).filter((each) => /[.]fieldback[.]part(-journal|-wal|-shm)?$/.test(each))) {
+    const path = join(folder, name);
+    if (Math.abs(Date.now() - (statSync(path, { throwIfNoEntry: false })?.mtimeMs ?? 0)) > givenUpAfter)
+      rmSync(path, { force: true });
+  }
   const copies = listCopies(file);
   for (const reason of ['scheduled', 'before-migration', 'asked'] satisfies CopyReason[]) {
     for (const old of copies.filter((copy) => copy.reason === reason).slice(keep)) rmSync(old.path, { force: true });
@@ -125,10 +144,11 @@ export const copyIsDue = (file: string, now: number, everyMs: number): boolean =
 };
 
 /**
- * Puts a copy in the place of a workspace file that is closed. What stood there is moved into the folder of copies, never deleted.
- * Throws when the copy does not prove good.
+ * Puts a copy in the place of a workspace file that is closed. What stood there is moved into the folder of copies, never deleted; its
+ * path is the answer, null where nothing stood there. Throws when the copy does not prove good. A program that is ended in the middle
+ * leaves either the old file or none, with every copy still there.
  */
-export const restoreCopy = async (file: string, copy: string, now: number, newestVersion: number): Promise<void> => {
+export const restoreCopy = async (file: string, copy: string, now: number, newestVersion: number): Promise<string | null> => {
   if (!isGoodCopy(copy, newestVersion)) throw new Error(`${copy} is not a whole workspace`);
   const arriving = `${file}.arriving`;
   await copyFile(copy, arriving);
@@ -136,8 +156,10 @@ export const restoreCopy = async (file: string, copy: string, now: number, newes
   const folder = copiesFolder(file);
   mkdirSync(folder, { recursive: true });
   const aside = join(folder, `${stamp(now)}.put-aside.fieldback`);
+  const stood = existsSync(file);
   for (const companion of ['', '-wal', '-shm']) {
     if (existsSync(file + companion)) renameSync(file + companion, aside + companion);
   }
   renameSync(arriving, file);
+  return stood ? aside : null;
 };

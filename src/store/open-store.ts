@@ -1,14 +1,14 @@
 import { accessSync, constants, existsSync, mkdirSync, openSync, readSync, closeSync, statSync } from 'node:fs';
 import { dirname } from 'node:path';
 import Database from 'better-sqlite3';
-import { Kysely } from 'kysely';
+import { CompiledQuery, Kysely } from 'kysely';
 import { Migrator, type Migration } from 'kysely/migration';
 import { migrations } from '#migrations/index.ts';
 import { contentsIn } from '#store/contents.ts';
-import { copyIsDue, listCopies, makeCopy, newestGoodCopy, pruneCopies } from '#store/copies.ts';
+import { copyIsDue, copyLines, listCopies, makeCopy, newestGoodCopy, pruneCopies } from '#store/copies.ts';
 import { workspaceId } from '#store/file-facts.ts';
 import { isBusy, ownWaitMs, SharedFileDialect, whileBusy } from '#store/sqlite-dialect.ts';
-import type { Contents, Store } from '#store/store.ts';
+import type { Contents, CopyLine, FileSize, Store } from '#store/store.ts';
 import type { Tables } from '#store/tables.ts';
 import { OpeningRefused, type Trouble } from '#store/trouble.ts';
 
@@ -30,8 +30,6 @@ export interface OpeningWishes {
 
 /** A store and the things only its owner may do. */
 export interface OpenStore extends Store {
-  /** Copies the workspace now; answers the path of the copy. */
-  copyNow(reason: 'asked' | 'scheduled'): Promise<string>;
   /** Makes the scheduled copy when it is due. */
   copyIfDue(): Promise<void>;
   close(): Promise<void>;
@@ -216,10 +214,29 @@ const isRefusal = (result: unknown): boolean => (result as { ok?: unknown } | nu
 
 const storeOn = (kysely: Kysely<Tables>, wishes: OpeningWishes): OpenStore => {
   const { file, now, copies } = wishes;
-  const copyNow = async (reason: 'asked' | 'scheduled'): Promise<string> => {
+  const copyNow = async (reason: 'asked' | 'scheduled'): Promise<CopyLine> => {
     const path = await makeCopy(file, now(), reason);
     pruneCopies(file, copies.keep);
-    return path;
+    return copyLines(file).find((copy) => copy.path === path)!;
+  };
+  const pragma = async (name: string): Promise<number> => {
+    const { rows } = await kysely.executeQuery<Record<string, number>>(CompiledQuery.raw(`pragma ${name}`));
+    return Object.values(rows[0]!)[0]!;
+  };
+  const size = async (): Promise<FileSize> => {
+    const page = await pragma('page_size');
+    return { bytes: page * (await pragma('page_count')), spare: page * (await pragma('freelist_count')) };
+  };
+  /**
+   * Moves what was confirmed from the write-ahead log into the file itself, so that the file alone holds it: people copy and mail one
+   * file, and tools that tidy up take the log for rubbish. A reader elsewhere may hold it up; then the next write does it.
+   */
+  const settle = async (mode: 'passive' | 'truncate'): Promise<void> => {
+    try {
+      await kysely.executeQuery(CompiledQuery.raw(`pragma wal_checkpoint(${mode})`));
+    } catch (error) {
+      if (!isBusy(error)) wishes.log(`the write-ahead log of ${file} was not moved into it: ${String(error)}`);
+    }
   };
   return {
     file,
@@ -231,17 +248,27 @@ const storeOn = (kysely: Kysely<Tables>, wishes: OpeningWishes): OpenStore => {
         .execute((transaction) => work(contentsIn(transaction))),
     write: async <Result>(work: (contents: Contents) => Promise<Result>): Promise<Result> => {
       try {
-        return await kysely.transaction().execute(async (transaction) => {
+        const result = await kysely.transaction().execute(async (transaction) => {
           const result = await work(contentsIn(transaction));
           if (isRefusal(result)) throw new Refused(result);
           return result;
         });
+        await settle('passive');
+        return result;
       } catch (error) {
         if (error instanceof Refused) return error.answer as Result;
         throw error;
       }
     },
+    size,
+    copies: () => copyLines(file),
     copyNow,
+    compact: async () => {
+      const before = await size();
+      await whileBusy(wishes.waitMs, () => kysely.executeQuery(CompiledQuery.raw('vacuum')));
+      await settle('truncate');
+      return { before, after: await size() };
+    },
     copyIfDue: async () => {
       try {
         if (copyIsDue(file, now(), copies.everyMs)) await copyNow('scheduled');

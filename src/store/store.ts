@@ -103,3 +103,10 @@ export interface Store {
   /** Writes inside one transaction. Rolls back when `work` throws or answers `{ ok: false }`. Waits while another program writes. */
   write<Result>(work: (contents: Contents) => Promise<Result>): Promise<Result>;
 }
+  size(): Promise<FileSize>;
+  /** The copies beside the file, newest first. */
+  copies(): readonly CopyLine[];
+  /** Copies the workspace now; answers the copy. */
+  copyNow(reason: 'asked' | 'scheduled'): Promise<CopyLine>;
+  /** Gives free room inside the file back to the disk. */
+  compact(): Promise<{ readonly before: FileSize; readonly after: FileSize }>;

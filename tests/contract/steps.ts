@@ -26,6 +26,22 @@ let lastJob = '';
  */
 export const steps: readonly Step[] = [
   { name: 'workspace/about', request: () => ({}) },
+  { name: 'workspace/copy', request: () => ({}), then: (value) => expect(value).toMatchObject({ reason: 'asked' }) },
+  {
+    name: 'workspace/copies',
+    request: () => ({}),
+    then: (value, known) => expect(value).toContainEqual(known.get('workspace/copy')),
+  },
+  {
+    name: 'workspace/compact',
+    request: () => ({}),
+    then: (value) => expect(value).toMatchObject({ after: { spare: 0 } }),
+  },
+  {
+    name: 'workspace/restore',
+    request: () => ({ copy: null }),
+    then: (value) => expect(value).toEqual({ restored: false, from: null, putAside: null }),
+  },
   { name: 'catalogue/read', request: () => ({}) },
   { name: 'covering/save', request: () => ({ covering: boardFloor }), then: (value) => expect(value).toEqual(boardFloor) },
   { name: 'covering/list', request: () => ({}), then: (value) => expect(value).toContainEqual(boardFloor) },

@@ -194,7 +194,7 @@ describe('a file that cannot be opened is left as it is, and says why', () => {
     await begun();
     const store = await openWell(file, { now: () => noon + 5 });
     const good = listCopies(file)[0]!.path;
-    const bad = await store.copyNow('asked');
+    const bad = (await store.copyNow('asked')).path;
     await store.close();
     truncateSync(bad, 5000);
     rmSync(file);
@@ -301,7 +301,7 @@ describe('copies', () => {
   test('a copy is one plain file with everything that was confirmed, made while the file is in use', async () => {
     const store = await openWell(file);
     await store.write((contents) => contents.venues.save(smallVenue));
-    const copy = await store.copyNow('asked');
+    const copy = (await store.copyNow('asked')).path;
     const before = tableHash(file);
     await store.close();
     expect(existsSync(`${copy}-wal`)).toBe(false);
