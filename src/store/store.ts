@@ -93,16 +93,26 @@ export interface Contents {
   };
 }
 
+/** A copy beside the workspace file. */
+export interface CopyLine {
+  readonly path: string;
+  /** UTC, ISO 8601. */
+  readonly madeAt: string;
+  readonly reason: 'scheduled' | 'before-migration' | 'asked';
+  readonly bytes: number;
+}
+
+/** How much room the file takes on the disk, and how much of it lies free inside; bytes. */
+export interface FileSize {
+  readonly bytes: number;
+  readonly spare: number;
+}
+
 /** One open workspace file. Errors of the database itself are thrown as they are (`SqliteError`). */
 export interface Store {
   readonly file: string;
   /** Name of the last migration the file has. */
   readonly schemaVersion: string;
-  /** Reads inside one transaction: everything is seen as of one moment. */
-  read<Result>(work: (contents: Contents) => Promise<Result>): Promise<Result>;
-  /** Writes inside one transaction. Rolls back when `work` throws or answers `{ ok: false }`. Waits while another program writes. */
-  write<Result>(work: (contents: Contents) => Promise<Result>): Promise<Result>;
-}
   size(): Promise<FileSize>;
   /** The copies beside the file, newest first. */
   copies(): readonly CopyLine[];
@@ -110,3 +120,8 @@ export interface Store {
   copyNow(reason: 'asked' | 'scheduled'): Promise<CopyLine>;
   /** Gives free room inside the file back to the disk. */
   compact(): Promise<{ readonly before: FileSize; readonly after: FileSize }>;
+  /** Reads inside one transaction: everything is seen as of one moment. */
+  read<Result>(work: (contents: Contents) => Promise<Result>): Promise<Result>;
+  /** Writes inside one transaction. Rolls back when `work` throws or answers `{ ok: false }`. Waits while another program writes. */
+  write<Result>(work: (contents: Contents) => Promise<Result>): Promise<Result>;
+}
