@@ -1,6 +1,7 @@
 import { z } from 'zod';
 import { Job } from '#shared/contract/job.ts';
 import { asks, changes, works } from '#shared/contract/operation.ts';
+import { ForecastAnswers } from '#shared/vocabulary/answers.ts';
 import { Booking, eventKinds, bookingStages } from '#shared/vocabulary/booking.ts';
 import { Covering } from '#shared/vocabulary/covering.ts';
 import { Forecast, ForecastRun } from '#shared/vocabulary/forecast.ts';
@@ -219,6 +220,23 @@ export const contract = {
       cellSize: z.union([z.literal(1), z.literal(2), z.literal(4)]),
     }),
     Forecast,
+  ),
+  'forecast/answers': works(
+    'Everything that can be asked of a kept forecast, or of a booking that need not be stored: ranges by zone and day, hardness, area to replace, the value of other days, hours and floors, and what reading would narrow it most; nothing is kept',
+    z
+      .strictObject({
+        /** A kept run, answered from its frozen input; null where a booking is given. */
+        forecastId: Id.nullable(),
+        trial: z
+          .strictObject({ venueId: Id, fixtureId: Id, booking: Booking.nullable(), members: Members, seed: Seed })
+          .readonly()
+          .nullable(),
+      })
+      .refine(({ forecastId, trial }) => (forecastId === null) !== (trial === null), {
+        path: ['trial'],
+        message: 'must be given where no kept forecast is named, and only there',
+      }),
+    ForecastAnswers,
   ),
   'forecast/list': asks('The kept runs of a venue, newest first', byVenue, z.array(RunLine)),
   'forecast/read': asks('One kept run', byId, ForecastRun),

@@ -3,6 +3,8 @@ import type { Contract, OperationName, ReplyOf } from '#shared/contract/contract
 import type { Answer } from '#shared/contract/failure.ts';
 import type { Job, Progress } from '#shared/contract/job.ts';
 import type { Forecast } from '#shared/vocabulary/forecast.ts';
+import type { ForecastAnswers } from '#shared/vocabulary/answers.ts';
+import type { AnswersQuestion } from '#engine/forecast/answers.ts';
 import type { ForecastQuestion } from '#engine/forecast/question.ts';
 import type { OutlookQuestion, RecoveryOutlook } from '#engine/forecast/recovery-outlook.ts';
 import type { ParameterValues } from '#shared/parameters/catalogue.ts';
@@ -15,6 +17,7 @@ import type { Store } from '#store/store.ts';
 /** Long calculations that run beside the program, by name: what each takes and gives. */
 export interface Tasks {
   readonly foresee: { readonly input: ForecastQuestion; readonly output: Forecast };
+  readonly answers: { readonly input: AnswersQuestion; readonly output: ForecastAnswers };
   readonly outlook: { readonly input: OutlookQuestion; readonly output: RecoveryOutlook };
 }
 export type TaskName = keyof Tasks;

@@ -10,6 +10,7 @@ import { saveCovering } from '#services/covering/save.ts';
 import { listFixtures } from '#services/fixture/list.ts';
 import { removeFixture } from '#services/fixture/remove.ts';
 import { saveFixture } from '#services/fixture/save.ts';
+import { answerForecast } from '#services/forecast/answers.ts';
 import { listForecasts } from '#services/forecast/list.ts';
 import { previewForecast } from '#services/forecast/preview.ts';
 import { readForecast } from '#services/forecast/read.ts';
@@ -73,6 +74,7 @@ export const operations: { readonly [Name in OperationName]: Service<Name> } = {
   'booking/remove': removeBooking,
   'forecast/run': runForecast,
   'forecast/preview': previewForecast,
+  'forecast/answers': answerForecast,
   'forecast/list': listForecasts,
   'forecast/read': readForecast,
   'plan/make': makePlan,

@@ -1,4 +1,6 @@
 import type { OperationName, VenueDocument } from '#shared/contract/contract.ts';
+import type { ForecastAnswers } from '#shared/vocabulary/answers.ts';
+import type { ForecastRun } from '#shared/vocabulary/forecast.ts';
 import type { SodDecision } from '#shared/vocabulary/sod.ts';
 import type { Job } from '#shared/contract/job.ts';
 import { expect } from 'vitest';
@@ -121,6 +123,15 @@ export const steps: readonly Step[] = [
     name: 'forecast/read',
     request: (known) => ({ id: idOf(known, 'forecast/run') }),
     then: (value, known) => expect(value).toEqual(known.get('forecast/run')),
+  },
+  {
+    name: 'forecast/answers',
+    request: (known) => ({ forecastId: idOf(known, 'forecast/run'), trial: null }),
+    then: (value, known) => {
+      const { forecast, options } = value as ForecastAnswers;
+      expect(forecast).toEqual((known.get('forecast/run') as ForecastRun).result);
+      expect(options.map((option) => option.kind)).toContain('strike-later');
+    },
   },
   {
     name: 'forecast/list',

@@ -1,10 +1,11 @@
 import { spawn } from 'node:child_process';
-import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
+import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { afterAll, describe, expect, it } from 'vitest';
-import { contract } from '#shared/contract/contract.ts';
+import { contract, type VenueDocument } from '#shared/contract/contract.ts';
+import { ForecastAnswers, optionKinds } from '#shared/vocabulary/answers.ts';
 import { openOwnWorkspace } from '#application/own-workspace.ts';
 import { commands } from '#cli/commands.ts';
 import { runCommand } from '#cli/run-command.ts';
@@ -77,6 +78,24 @@ describe('the command line', () => {
       expect(code).toBe(0);
       expect(JSON.parse(out)).toHaveLength(1);
     }
+  });
+
+  it('answers everything about a booking file that is not stored, and refuses one that contradicts itself', async () => {
+    const { bookings } = JSON.parse(readFileSync(join(root, 'resources/sample/sample-venue.json'), 'utf8')) as VenueDocument;
+    const booking = bookings.find(({ id }) => id === 'july-concert')!;
+    writeFileSync(join(folder, 'tried.json'), JSON.stringify({ ...booking, id: 'july-concert', name: 'Only tried' }));
+    const words = ['forecast', '--file', 'tried.json', '--home-date', 'home-2027-07-31', '--members', '3', '--json'];
+    const { code, out } = await run(words);
+    expect(code).toBe(0);
+    const answers = ForecastAnswers.parse(JSON.parse(out));
+    expect(answers.forecast.members).toBe(3);
+    expect(new Set(answers.options.map(({ kind }) => kind))).toEqual(new Set(optionKinds));
+    expect(answers.zones.map(({ letter }) => letter)).toContain('A');
+    const late = { ...booking.crowds[0]!, from: '2027-07-22T10:00', until: '2027-07-22T12:00' };
+    writeFileSync(join(folder, 'bad.json'), JSON.stringify({ ...booking, crowds: [late] }));
+    const refused = await run(['forecast', '--file', 'bad.json', '--home-date', 'home-2027-07-31']);
+    expect(refused.code).toBe(2);
+    expect(refused.beside).toContain('when nothing lies there');
   });
 
   it.each([

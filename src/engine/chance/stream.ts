@@ -27,8 +27,14 @@ const named = (text: string): number => {
  * two of them share a stretch only if both keys agree. The period is 2³².
  * @param seed whole number of the run; @param purpose what the numbers are for; @param index member or cell
  */
-export const streamFor = (seed: number, purpose: string, index = 0): Stream => {
-  const first = mixed(named(purpose) ^ mixed(seed | 0) ^ Math.imul(index | 0, 0x9e3779b1));
+export const streamFor = (seed: number, purpose: string, index = 0): Stream => streamNamed(seed, purposeName(purpose), index);
+
+/** The number that stands for a purpose; for a caller that opens the same streams for many members. */
+export const purposeName = (purpose: string): number => named(purpose);
+
+/** The stream of a purpose by its number: the same as `streamFor` by its words. */
+export const streamNamed = (seed: number, name: number, index: number): Stream => {
+  const first = mixed(name ^ mixed(seed | 0) ^ Math.imul(index | 0, 0x9e3779b1));
   const second = mixed(first ^ Math.imul((index + 1) | 0, 0x85ebca6b) ^ (seed | 0));
   let count = 0;
   return () => {

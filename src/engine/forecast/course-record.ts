@@ -28,6 +28,12 @@ export const blankNotes = (days: number | null): CourseNotes => ({
   lost: days === null ? null : new Float64Array(days * causes.length),
 });
 
+/** Notes to be written anew. */
+export const clearNotes = (notes: CourseNotes): void => {
+  notes.crownSum = notes.crownHours = notes.lightSum = notes.lightDays = notes.pressure = notes.footfalls = 0;
+  notes.crownHighest = -Infinity;
+};
+
 /** A stand to be kept as it is on one evening. */
 export interface Snapshot {
   readonly day: number;

@@ -1,50 +1,101 @@
-import type { CourseNotes, CourseTrack, Snapshot } from '#engine/forecast/course-record.ts';
+import { blankNotes, clearNotes, type CourseNotes, type CourseTrack, type Snapshot } from '#engine/forecast/course-record.ts';
 import { InjuryState, suffer } from '#engine/forecast/covered-day.ts';
-import { fillDrivers } from '#engine/forecast/day-drivers.ts';
+import { fillCoveredDays, fillOpenDays } from '#engine/forecast/day-drivers.ts';
+import { burn, freeze } from '#engine/forecast/incidents.ts';
+import { blankTrack, type CourseAnswer, type MemberAnswers } from '#engine/forecast/member-answers.ts';
 import { type Member, fillSun } from '#engine/forecast/member.ts';
-import type { Group } from '#engine/forecast/scene.ts';
 import type { Tolerances } from '#engine/forecast/tolerances.ts';
 import { press, tread } from '#engine/forecast/trodden-day.ts';
+import { fillTurfWater, type TurfWater } from '#engine/forecast/turf-water.ts';
 import { type Workshop, dayOfHour } from '#engine/forecast/workshop.ts';
 import { runClimate, startClimate, straightProfile } from '#engine/heat/climate.ts';
 import { causes } from '#engine/injury/causes.ts';
 import { advanceDays } from '#engine/recovery/advance-days.ts';
 import { standLayout } from '#engine/recovery/stand-layout.ts';
 import { standOf, writeStand } from '#engine/recovery/stand.ts';
-import type { RootZoneCourse } from '#engine/water/root-zone-course.ts';
 
-/**
- * The course of one group in one member, day by day. On each day: what machines, legs and feet do; then, while it is covered, heat,
- * frost and want of air hour by hour; then the reserve and growth of the day.
- */
-export const runCourse = (
+/** What a course is asked to keep besides its days. */
+export interface CourseWishes {
+  /** Losses by cause at the end of every day. */
+  readonly losses: boolean;
+  /** The stand of one evening. */
+  readonly keep: Snapshot | null;
+}
+
+/** The course of some turf in one member, found where another group or option has asked for it, reckoned otherwise. */
+export const courseAnswer = (
   shop: Workshop,
   at: number,
   member: Member,
   tolerances: Tolerances,
-  water: RootZoneCourse,
+  answers: MemberAnswers,
+): CourseAnswer => {
+  const course = shop.courses[at]!;
+  const water = waterOf(shop, at, member, answers);
+  return answers.course(course, water, (answer) => {
+    clearNotes(answer.notes);
+    runCourse(shop, at, member, tolerances, answers, water, answer.track, answer.notes, null);
+  });
+};
+
+/** The same with more kept of it; always reckoned, into room of its own. */
+export const courseInFull = (
+  shop: Workshop,
+  at: number,
+  member: Member,
+  tolerances: Tolerances,
+  answers: MemberAnswers,
+  { losses, keep }: CourseWishes,
+): CourseAnswer => {
+  const days = shop.scene.period.days.length;
+  const water = waterOf(shop, at, member, answers);
+  const answer = { track: blankTrack(days), notes: blankNotes(losses ? days : null), water };
+  runCourse(shop, at, member, tolerances, answers, water, answer.track, answer.notes, keep);
+  return answer;
+};
+
+/** Water as far as something asks for it; in full it is followed to the end. */
+const waterOf = (shop: Workshop, at: number, member: Member, answers: MemberAnswers): TurfWater =>
+  answers.water(shop.courses[at]!, (into) => fillTurfWater(shop, shop.courses[at]!, member, into, answers.waterUntil));
+
+/**
+ * The course of one group in one member, day by day. On each day: what machines, legs and feet do; then, while it is covered, heat,
+ * frost and want of air hour by hour; then ice that has gone; then the reserve and growth of the day. What is spilt is laid over the whole
+ * at the end, since its weeks are its own.
+ */
+const runCourse = (
+  shop: Workshop,
+  at: number,
+  member: Member,
+  tolerances: Tolerances,
+  answers: MemberAnswers,
+  water: TurfWater,
   track: CourseTrack,
   notes: CourseNotes,
-  keep: Snapshot | null = null,
+  keep: Snapshot | null,
 ): void => {
   const { scene, stand, drivers } = shop;
-  const group = scene.groups[at]!;
+  const course = shop.courses[at]!;
+  const { group, busy } = course;
   const { field } = scene.question.venue;
   const days = scene.period.days.length;
-  const covered = crownsUnderFloors(shop, at, member);
-  fillDrivers(shop, at, member, notes);
+  const floors = shop.floors[at]!;
+  drivers.set(answers.openDays(course, (into) => fillOpenDays(scene, course, member, into)));
+  const covered = floors.length === 0 ? null : coveredDays(shop, at);
+  const crown = covered && answers.heat(course, (into) => crownsUnderFloors(shop, at, member, into));
+  if (crown) fillCoveredDays(shop, course, floors, member, crown, drivers, notes);
   writeStand(stand, 0, standOf(field.usual, shop.loads.ground.bulkDensity, member.values['nitrogen.usual']));
   const injuries = new InjuryState(tolerances);
   let day = 0;
   while (day < days) {
-    const busy = isBusy(shop, group, day, covered);
     let until = day + 1;
     const stop = keep !== null && keep.day >= day ? keep.day + 1 : days;
-    if (!busy) while (until < stop && !isBusy(shop, group, until, covered) && notes.lost === null) until++;
-    if (busy) {
+    if (!busy[day]) while (until < stop && !busy[until] && notes.lost === null) until++;
+    else {
       press(shop, group, day, water, tolerances, notes);
       tread(shop, group, day, water, tolerances, notes);
-      if (covered && covered.firstDay <= day && day <= covered.lastDay) suffer(shop, at, day, member, water, injuries);
+      if (crown && covered!.firstDay <= day && day <= covered!.lastDay) suffer(shop, floors, crown, day, member, water, injuries);
+      freeze(stand, group.exposure, day, tolerances);
     }
     if (!covered || day > covered.lastDay) injuries.rest(until - day);
     advanceDays(stand, 0, drivers, day, until - day, member.traits, track, day);
@@ -58,6 +109,7 @@ export const runCourse = (
         notes.lost[day * causes.length + cause] = stand[standLayout.leafLost + cause]!;
     day = until;
   }
+  burn(group.exposure, tolerances.spill, track, notes);
 };
 
 interface CoveredDays {
@@ -65,18 +117,16 @@ interface CoveredDays {
   readonly lastDay: number;
 }
 
-const isBusy = ({ scene }: Workshop, group: Group, day: number, covered: CoveredDays | null): boolean =>
-  (covered !== null && day >= covered.firstDay && day <= covered.lastDay) ||
-  group.exposure.crowds.some((visit) => visit.day === day) ||
-  group.exposure.machines.some((visit) => visit.day === day) ||
-  scene.play.some((game) => game.day === day);
+const coveredDays = ({ scene, floors }: Workshop, at: number): CoveredDays => ({
+  firstDay: dayOfHour(scene.period.firstHour, floors[at]![0]!.stretch.from),
+  lastDay: dayOfHour(scene.period.firstHour, floors[at]!.at(-1)!.stretch.until - 1),
+});
 
-/** Runs the soil column through the floors of a group; leaves the crowns' temperature by hour of the window in `crown`. */
-const crownsUnderFloors = (shop: Workshop, at: number, member: Member): CoveredDays | null => {
-  const { scene, window, climate, crown } = shop;
+/** Runs the soil column through the floors of a course; leaves the crowns' temperature by hour of the window in `crown`. */
+const crownsUnderFloors = (shop: Workshop, at: number, member: Member, crown: Float64Array): void => {
+  const { scene, window, climate } = shop;
   const floors = shop.floors[at]!;
-  if (floors.length === 0) return null;
-  const { shade } = scene.groups[at]!;
+  const { shade } = shop.courses[at]!.group;
   const from = Math.max(0, floors[0]!.stretch.from - window.from - scene.question.parameters['forecast.spinUp']);
   const end = floors.at(-1)!.stretch.until - window.from;
   fillSun(scene, window, member, shade, from, end);
@@ -88,9 +138,4 @@ const crownsUnderFloors = (shop: Workshop, at: number, member: Member): CoveredD
     hour = stretch.until - window.from;
     runClimate(climate, floor, member.hours, start, hour, crown, 1);
   }
-  const { firstHour } = scene.period;
-  return {
-    firstDay: dayOfHour(firstHour, floors[0]!.stretch.from),
-    lastDay: dayOfHour(firstHour, floors.at(-1)!.stretch.until - 1),
-  };
 };

@@ -1,12 +1,12 @@
 import type { Member } from '#engine/forecast/member.ts';
 import type { Tolerances } from '#engine/forecast/tolerances.ts';
-import type { Workshop } from '#engine/forecast/workshop.ts';
+import type { TurfWater } from '#engine/forecast/turf-water.ts';
+import type { LaidFloor, Workshop } from '#engine/forecast/workshop.ts';
 import { causes } from '#engine/injury/causes.ts';
 import { frostOdds, hardeningAt, keptAfterFrost } from '#engine/injury/frost.ts';
 import { keptAfterHeat } from '#engine/injury/heat-dose.ts';
 import { crownsKeptWet, leafKeptWet, oxygenDebt } from '#engine/injury/waterlogging.ts';
 import { injureAt } from '#engine/recovery/injure.ts';
-import type { RootZoneCourse } from '#engine/water/root-zone-course.ts';
 
 const HEAT = causes.indexOf('heat');
 const FROST = causes.indexOf('frost');
@@ -32,14 +32,14 @@ export class InjuryState {
 
 /** Heat, frost and want of air of one covered day. */
 export const suffer = (
-  shop: Workshop,
-  at: number,
+  { scene, window, stand }: Workshop,
+  floors: readonly LaidFloor[],
+  crown: Float64Array,
   day: number,
   member: Member,
-  water: RootZoneCourse,
+  water: TurfWater,
   state: InjuryState,
 ): void => {
-  const { scene, window, crown, stand } = shop;
   const { firstHour } = scene.period;
   const { tolerances } = state;
   const [start, end] = [firstHour[day]!, firstHour[day + 1]!];
@@ -53,13 +53,13 @@ export const suffer = (
   const hardening = hardeningAt(member.soil[day]!, member.values);
   const halfKill = tolerances.tender + (tolerances.hardened - tolerances.tender) * hardening;
   const airFilled = water.airless[day] ? 0 : tolerances.wet.airLimit;
-  for (const laid of shop.floors[at]!) {
+  for (const laid of floors) {
     const from = Math.max(start, laid.stretch.from);
     const until = Math.min(end, laid.stretch.until);
     for (let hour = from; hour < until; hour++) {
       const temperature = crown[hour - window.from]!;
       state.heatDose += Math.exp((temperature - tolerances.heat.halfKill) * rate) / 96;
-      state.frostOdds = frostOdds(state.frostOdds, temperature, 1, halfKill, tolerances.frost);
+      if (temperature < 0) state.frostOdds = frostOdds(state.frostOdds, temperature, 1, halfKill, tolerances.frost);
     }
     if (until > from && airFilled < tolerances.wet.airLimit)
       state.oxygenDebt += oxygenDebt(until - from, airFilled, laid.seal, member.soil[day]!, tolerances.wet);

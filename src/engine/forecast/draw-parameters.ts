@@ -1,13 +1,16 @@
 import { catalogue, type ParameterName, type ParameterValues } from '#shared/parameters/catalogue.ts';
 import type { Parameter } from '#shared/parameters/parameter.ts';
-import { normal, streamFor } from '#engine/chance/stream.ts';
+import { normal, purposeName, streamNamed } from '#engine/chance/stream.ts';
 
 /** Standard normal quantile of 0.9: an 80 % range is this many standard deviations either side of the middle. */
 const ninetieth = 1.2815515655446004;
 
-const doubtful = (Object.entries<Parameter>(catalogue) as [ParameterName, Parameter][]).filter(
+/** Every number in doubt, in the order of the catalogue. */
+export const doubtful = (Object.entries<Parameter>(catalogue) as [ParameterName, Parameter][]).filter(
   ([, parameter]) => parameter.doubt > 0,
 );
+/** The streams of those numbers, in the same order. */
+const purposes = doubtful.map(([name]) => purposeName(name));
 
 /**
  * One member's own values: every doubtful number is drawn once from a normal spread around the venue's value, cut at the ends of its
@@ -16,10 +19,10 @@ const doubtful = (Object.entries<Parameter>(catalogue) as [ParameterName, Parame
  */
 export const drawParameters = (usual: ParameterValues, seed: number, member: number): ParameterValues => {
   const drawn: Record<string, number> = { ...usual };
-  for (const [name, parameter] of doubtful) {
+  doubtful.forEach(([name, parameter], at) => {
     const spread = (Math.abs(usual[name]) * parameter.doubt) / ninetieth;
-    const value = usual[name] + spread * normal(streamFor(seed, name, member));
+    const value = usual[name] + spread * normal(streamNamed(seed, purposes[at]!, member));
     drawn[name] = Math.min(parameter.high, Math.max(parameter.low, value));
-  }
+  });
   return drawn as ParameterValues;
 };

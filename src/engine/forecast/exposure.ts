@@ -1,4 +1,4 @@
-import type { Booking, Crowd, Layer, Traffic, ZoneUse } from '#shared/vocabulary/booking.ts';
+import type { Booking, Crowd, Incident, Layer, Traffic, ZoneUse } from '#shared/vocabulary/booking.ts';
 import type { Period } from '#engine/forecast/period.ts';
 
 /** What lies on a zone in one stretch of hours; hours are whole, from the beginning of the period. */
@@ -24,15 +24,31 @@ export interface MachineVisit {
   readonly pass: Traffic;
 }
 
+/** Something spilt, or ice on the turf itself, over a share of the zone. */
+export interface IncidentVisit {
+  readonly day: number;
+  readonly hour: number;
+  /** d that ice lies; 0 for a spill. */
+  readonly days: number;
+  /** Share of the zone's turf, 0–1. */
+  readonly share: number;
+  readonly incident: Incident;
+}
+
 /** Everything events do to one part of the turf. */
 export interface Exposure {
   /** In the order of their hours; they never overlap. */
   readonly stretches: readonly CoveredStretch[];
   readonly crowds: readonly CrowdVisit[];
   readonly machines: readonly MachineVisit[];
+  readonly incidents: readonly IncidentVisit[];
 }
 
-export const nothingHappens: Exposure = { stretches: [], crowds: [], machines: [] };
+export const nothingHappens: Exposure = { stretches: [], crowds: [], machines: [], incidents: [] };
+
+/** Runs that were frozen before incidents could be entered have none. */
+export const incidentsOf = (booking: Booking): readonly Incident[] =>
+  (booking as { readonly incidents?: Booking['incidents'] }).incidents ?? [];
 
 /**
  * The exposure of one zone of a booking.
@@ -40,8 +56,9 @@ export const nothingHappens: Exposure = { stretches: [], crowds: [], machines: [
  * A layer covers every hour it lies in for any part: minutes are rounded against the turf, so that a later off is never better. Where
  * two layers share an hour because of the rounding, the later one has it; layers of the same covering that adjoin therefore count
  * exactly as one.
+ * @param turf m² of turf in the zone; an incident is spread over it by its share
  */
-export const exposureOf = (booking: Booking, letter: string, period: Period): Exposure => {
+export const exposureOf = (booking: Booking, letter: string, period: Period, turf: number): Exposure => {
   const end = period.firstHour.at(-1)!;
   const within = (hour: number): boolean => hour >= 0 && hour < end;
   const use = booking.zones.find((zone) => zone.letter === letter)?.use ?? 'other';
@@ -65,6 +82,15 @@ export const exposureOf = (booking: Booking, letter: string, period: Period): Ex
       .filter((pass) => pass.zone === letter)
       .map((pass) => ({ day: period.dayOf(pass.at), hour: Math.floor(period.hourOf(pass.at)), pass }))
       .filter((visit) => within(visit.hour)),
+    incidents: incidentsOf(booking)
+      .filter((incident) => incident.zone === letter)
+      .map((incident) => {
+        const hour = period.hourOf(incident.at);
+        const days = incident.until === null ? 0 : (period.hourOf(incident.until) - hour) / 24;
+        const share = incident.area / Math.max(incident.area, turf);
+        return { day: period.dayOf(incident.at), hour: Math.floor(hour), days, share, incident };
+      })
+      .filter((visit) => within(visit.hour)),
   };
 };
 
@@ -76,6 +102,7 @@ export const together = (exposures: readonly Exposure[]): Exposure =>
         stretches: followingOn(exposures.flatMap((one) => one.stretches).toSorted((a, b) => a.from - b.from)),
         crowds: exposures.flatMap((one) => one.crowds),
         machines: exposures.flatMap((one) => one.machines),
+        incidents: exposures.flatMap((one) => one.incidents),
       };
 
 /** Cuts each stretch where the next begins, and drops what is then left without an hour. */

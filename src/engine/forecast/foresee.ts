@@ -1,4 +1,6 @@
 import type { Forecast } from '#shared/vocabulary/forecast.ts';
+import { newShared } from '#engine/forecast/courses.ts';
+import { memberAnswers } from '#engine/forecast/member-answers.ts';
 import { workshop } from '#engine/forecast/workshop.ts';
 import { groundLoads } from '#engine/forecast/ground-loads.ts';
 import { drawnMember, memberMaker, usualMember } from '#engine/forecast/member.ts';
@@ -19,17 +21,20 @@ import { count, countMember, openTally, usualCourse } from '#engine/forecast/tal
 export const foresee = (question: ForecastQuestion, report: (share: number) => void = () => {}): Forecast => {
   const scene = sceneOf(question);
   const maker = memberMaker(scene);
-  const shop = workshop(scene, maker.window, groundLoads(scene));
+  const shop = workshop(scene, maker.window, groundLoads(scene), newShared());
   const evenings = eveningsOf(shop);
   const usual = usualMember(maker);
   const course = usualCourse(shop, usual);
   const tally = openTally(shop, question.members);
-  if (question.members === 1) course.tracks.forEach((track, at) => count(tally, shop, 0, at, track, evenings));
-  else
+  if (question.members === 1) shop.courses.forEach((one) => count(tally, shop, 0, one, course.tracks[one.groups[0]!]!, evenings));
+  else {
+    const answers = memberAnswers(scene.period.days.length, maker.window.hours, shop.lastBusy);
     for (let index = 0; index < question.members; index++) {
-      countMember(tally, shop, index, drawnMember(maker, index), evenings);
+      answers.begin();
+      countMember(tally, shop, index, drawnMember(maker, index), evenings, answers);
       if (index % 10 === 9) report((index + 1) / question.members);
     }
+  }
   report(1);
   return summarise(shop, course, usual, tally, evenings);
 };

@@ -39,8 +39,12 @@ export const groundLoads = (scene: Scene): GroundLoads => {
   const widths = new Map<number, number>();
   const known = new Map<string, WheelLoad>();
   const stood = new Map<string, StandingImpact | null>();
+  // By visit or stretch and step of water: what members ask for again and again.
+  const bySteps = new WeakMap<object, WeakMap<object, (WheelLoad | undefined)[]>>();
+  const stoodBySteps = new WeakMap<object, (StandingImpact | null | undefined)[]>();
 
   const stateAt = (water: number) => ({ water, bulkDensity: null, roots: venue.field.usual.crowns });
+  const stepOf = (water: number): number => Math.ceil(Math.min(ground.saturated, water) / waterStep);
   const stepped = (water: number): number => Math.min(ground.saturated, Math.ceil(water / waterStep) * waterStep);
   const coveringAt = (exposure: Exposure, hour: number): Covering | null => coveringOf(scene, lyingAt(exposure, hour));
   const widthOf = (zone: number): number => {
@@ -55,6 +59,14 @@ export const groundLoads = (scene: Scene): GroundLoads => {
   };
 
   const wheels = (group: Group, visit: MachineVisit, water: number): WheelLoad => {
+    let ofVisit = bySteps.get(visit);
+    if (ofVisit === undefined) bySteps.set(visit, (ofVisit = new WeakMap()));
+    let steps = ofVisit.get(group);
+    if (steps === undefined) ofVisit.set(group, (steps = []));
+    return (steps[stepOf(water)] ??= wheelsAnew(group, visit, water));
+  };
+
+  const wheelsAnew = (group: Group, visit: MachineVisit, water: number): WheelLoad => {
     const wet = stepped(water);
     const covering = coveringAt(group.exposure, visit.hour);
     const { vehicle: id, passes, turning } = visit.pass;
@@ -77,6 +89,14 @@ export const groundLoads = (scene: Scene): GroundLoads => {
   };
 
   const standing = (stretch: CoveredStretch, water: number): StandingImpact | null => {
+    let steps = stoodBySteps.get(stretch);
+    if (steps === undefined) stoodBySteps.set(stretch, (steps = []));
+    const step = stepOf(water);
+    const here = steps[step];
+    return here === undefined ? (steps[step] = standingAnew(stretch, water)) : here;
+  };
+
+  const standingAnew = (stretch: CoveredStretch, water: number): StandingImpact | null => {
     const { layer } = stretch;
     const wet = stepped(water);
     const hours = stretch.until - stretch.from;

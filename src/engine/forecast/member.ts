@@ -4,7 +4,9 @@ import { drawParameters } from '#engine/forecast/draw-parameters.ts';
 import type { ForecastQuestion } from '#engine/forecast/question.ts';
 import type { Scene } from '#engine/forecast/scene.ts';
 import type { HourlyWeather } from '#engine/heat/climate.ts';
+import { skyEmissivity } from '#engine/heat/sky-radiation.ts';
 import { usefulLightOfHalfSine } from '#engine/light/useful-light.ts';
+import { gainWarmth, lossAt, reserveRates, type ReserveRates } from '#engine/injury/reserve-rates.ts';
 import { turfTraitsOfSward, type TurfTraits } from '#engine/recovery/turf-traits.ts';
 import { spreadOverHours } from '#engine/sky/day-shape.ts';
 import { clearSkyRadiation, extraterrestrialRadiation, type DailySite } from '#engine/weather/daily-radiation.ts';
@@ -26,6 +28,10 @@ export interface Member {
   /** Mean air temperature of each day, and soil at 50 mm in the open, °C. */
   readonly air: Float64Array;
   readonly soil: Float64Array;
+  /** Gain and loss of the reserve; by open day, the share of the gain its warmth allows, and the loss, 1/d. */
+  readonly rates: ReserveRates;
+  readonly openWarmth: Float64Array;
+  readonly openLoss: Float64Array;
   /** Water the turf would use in the open, mm/d. */
   readonly demand: Float64Array;
   /** Useful light in the open of each class and day, mol/m²/d, at [class·days + day]; lamps not counted. */
@@ -34,7 +40,12 @@ export interface Member {
   readonly beam: Float64Array;
   readonly diffuse: Float64Array;
   /** Weather by hour of the covered window; its `sun` is filled for each class as it is needed. */
-  readonly hours: HourlyWeather;
+  readonly hours: SkyHours;
+}
+
+/** Hours of weather with the sky's emissivity worked out, since every floor asks for it. */
+export interface SkyHours extends HourlyWeather {
+  readonly emissivity: Float64Array;
 }
 
 /** The hours in which something lies, with the hours before that settle the soil. */
@@ -112,6 +123,7 @@ const memberOf = (maker: MemberMaker, values: ParameterValues, weather: WeatherS
   const { question } = scene;
   const traits = turfTraitsOfSward(values, question.venue.field.sward);
   const season = seasonOf(question.venue.field.sward[0]!.grass);
+  const rates = reserveRates(traits.reserve);
   const air = weather.maximum.map((high, day) => (high + weather.minimum[day]!) / 2);
   const demand = fillReferenceEvapotranspiration(weather, site);
   for (let day = 0; day < weather.days; day++) demand[day]! *= values[`water.cropCoefficient.${season}`];
@@ -127,6 +139,9 @@ const memberOf = (maker: MemberMaker, values: ParameterValues, weather: WeatherS
     weather,
     air,
     soil: followedBySoil(air, values['forecast.soilLag']),
+    rates,
+    openWarmth: air.map((temperature) => gainWarmth(rates, temperature)),
+    openLoss: air.map((temperature) => lossAt(rates, temperature, 0)),
     demand,
     useful,
     beam,
@@ -135,12 +150,13 @@ const memberOf = (maker: MemberMaker, values: ParameterValues, weather: WeatherS
   };
 };
 
-const blankHours = (count: number): HourlyWeather => ({
+const blankHours = (count: number): SkyHours => ({
   air: new Float64Array(count),
   sun: new Float64Array(count),
   wind: new Float64Array(count),
   vapour: new Float64Array(count),
   cloud: new Float64Array(count),
+  emissivity: new Float64Array(count),
 });
 
 const followedBySoil = (air: Float64Array, share: number): Float64Array => {
@@ -151,7 +167,7 @@ const followedBySoil = (air: Float64Array, share: number): Float64Array => {
 };
 
 /** The clock hour of a real hour of a day: the two differ only where the clocks change. */
-const clockHour = (hour: number, hoursOfDay: number): number => Math.min(23, Math.floor((hour * 24) / hoursOfDay));
+export const clockHour = (hour: number, hoursOfDay: number): number => Math.min(23, Math.floor((hour * 24) / hoursOfDay));
 
 const fillLight = (
   { scene, window }: MemberMaker,
@@ -174,10 +190,13 @@ const fillLight = (
     const dayLength = (2 * shape.sun.sunsetHourAngle) / 15;
     let sky = 0;
     for (let hour = 0; hour < 24; hour++) sky += diffuseOfDay[hour]!;
+    let [dawn, dusk] = [0, 24];
+    while (dawn < 24 && beamOfDay[dawn] === 0) dawn++;
+    while (dusk > dawn && beamOfDay[dusk - 1] === 0) dusk--;
     for (let group = 0; group < light.classes; group++) {
       const at = (day * light.classes + group) * 24;
       let arrives = sky * light.sky[group]!;
-      for (let hour = 0; hour < 24; hour++) arrives += beamOfDay[hour]! * light.beam[at + hour]!;
+      for (let hour = dawn; hour < dusk; hour++) arrives += beamOfDay[hour]! * light.beam[at + hour]!;
       useful[group * days + day] = usefulLightOfHalfSine(arrives * perMegajoule, dayLength, cap);
     }
     if (day < window.firstDay || day >= window.lastDay) continue;
@@ -194,7 +213,7 @@ const fillAir = (
   { scene, window, site }: MemberMaker,
   values: ParameterValues,
   weather: WeatherSeries,
-  hours: HourlyWeather,
+  hours: SkyHours,
 ): void => {
   const { period, shapes } = scene;
   const shape = hourlyShape(values);
@@ -213,6 +232,7 @@ const fillAir = (
       hours.wind[at] = day24.wind[clock]!;
       hours.vapour[at] = day24.vapourPressure[clock]!;
       hours.cloud[at] = cloud;
+      hours.emissivity[at] = skyEmissivity(hours.air[at]!, hours.vapour[at]!, cloud);
     }
   }
 };

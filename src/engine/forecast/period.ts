@@ -1,5 +1,6 @@
 import { addDays, dateOf, daysBetween, dayOfYear, midnightsOf, toEpoch } from '#shared/calendar/local-time.ts';
 import type { Booking } from '#shared/vocabulary/booking.ts';
+import { incidentsOf } from '#engine/forecast/exposure.ts';
 import type { LocalDate, LocalTime } from '#shared/vocabulary/primitives.ts';
 
 /** The days a forecast runs over, and their hours: hour 0 begins at the first midnight and hours are real hours, also across a clock change. */
@@ -29,12 +30,14 @@ export const firstOn = (booking: Booking): LocalTime | null =>
     ...booking.layers.map((layer) => layer.on),
     ...booking.crowds.map((crowd) => crowd.from),
     ...booking.traffic.map((pass) => pass.at),
+    ...incidentsOf(booking).map((incident) => incident.at),
   ]);
 export const lastOff = (booking: Booking): LocalTime | null =>
   latest([
     ...booking.layers.map((layer) => layer.off),
     ...booking.crowds.map((crowd) => crowd.until),
     ...booking.traffic.map((pass) => pass.at),
+    ...incidentsOf(booking).map((incident) => incident.until ?? incident.at),
   ]);
 const earliest = (times: readonly LocalTime[]): LocalTime | null =>
   times.reduce<LocalTime | null>((least, time) => (least === null || time < least ? time : least), null);

@@ -30,6 +30,11 @@ export interface ForecastQuestion {
   readonly observed: readonly DatedWeatherDay[];
   /** Days that were logged; they replace those days in every member. */
   readonly actual: readonly DatedWeatherDay[];
+  /**
+   * The moment that counts as the first thing that happens, where an option must share its days with another; left out: what is booked
+   * says it.
+   */
+  readonly begin?: string | null;
   /** Days expected next; members spread about them. */
   readonly expected: readonly ForecastDay[];
 }

@@ -1,7 +1,7 @@
 import type { ProgrammeKind } from '#shared/vocabulary/plan.ts';
 import { seasonOf } from '#shared/vocabulary/turf.ts';
-import { runCourse } from '#engine/forecast/course.ts';
-import { blankNotes, type CourseTrack } from '#engine/forecast/course-record.ts';
+import { courseInFull } from '#engine/forecast/course.ts';
+import { newShared } from '#engine/forecast/courses.ts';
 import { openReserveChange } from '#engine/forecast/day-drivers.ts';
 import { tolerancesOf } from '#engine/forecast/tolerances.ts';
 import { workshop, type Workshop } from '#engine/forecast/workshop.ts';
@@ -10,7 +10,8 @@ import { drawnMember, memberMaker, usualMember, type Member } from '#engine/fore
 import type { ForecastQuestion } from '#engine/forecast/question.ts';
 import { sceneOf } from '#engine/forecast/scene.ts';
 import { eveningsOf, type Evenings } from '#engine/forecast/summarise.ts';
-import { watersOf } from '#engine/forecast/tally.ts';
+import { keptAfterSpills } from '#engine/forecast/incidents.ts';
+import { memberAnswers, type MemberAnswers } from '#engine/forecast/member-answers.ts';
 import { lightFromFlux } from '#engine/light/photons.ts';
 import { advanceDays, anchorageAt } from '#engine/recovery/advance-days.ts';
 import { applyJobAt, type Job } from '#engine/recovery/jobs.ts';
@@ -71,7 +72,7 @@ export const recoveryOutlook = (
 ): RecoveryOutlook => {
   const scene = sceneOf(question);
   const maker = memberMaker(scene);
-  const shop = workshop(scene, maker.window, groundLoads(scene));
+  const shop = workshop(scene, maker.window, groundLoads(scene), newShared());
   const evenings = eveningsOf(shop);
   const zones = scene.zones
     .map((_, zone) => zone)
@@ -82,11 +83,16 @@ export const recoveryOutlook = (
   const frozen = new Float64Array(scene.period.days.length);
   const hot = new Float64Array(scene.period.days.length);
   const need: number[] = [];
+  const answers = memberAnswers(scene.period.days.length, maker.window.hours, scene.period.days.length);
   for (let index = 0; index < question.members; index++) {
     const member = question.members === 1 ? usualMember(maker) : drawnMember(maker, index);
-    const stands = standsAt(shop, member, evenings);
+    answers.begin();
+    const stands = standsAt(shop, member, evenings, zones, answers);
     need.push(stands.need);
-    zones.forEach((zone, place) => follow(shop, member, evenings, zone, stands.byZone[zone]!, programmes, cuts, sums[place]!));
+    zones.forEach((zone, place) => {
+      const start = { stand: stands.byZone[zone]!, spared: stands.spared[zone]! };
+      follow(shop, member, evenings, zone, start, programmes, cuts, sums[place]!);
+    });
     for (let day = 0; day < rain.length; day++) {
       if (member.weather.rain[day]! >= question.parameters['plan.rain.stops']) rain[day]!++;
       if (member.weather.minimum[day]! < -1) frozen[day]!++;
@@ -124,36 +130,34 @@ interface Sums {
 const emptySums = (days: number): Sums => ({ ready: new Float64Array(days), short: new Float64Array(days) });
 
 /** The mean stand of every zone on the evening its last layer is off; the deepest rut of its groups. */
-const standsAt = (shop: Workshop, member: Member, evenings: Evenings) => {
+const standsAt = (shop: Workshop, member: Member, evenings: Evenings, zones: readonly number[], answers: MemberAnswers) => {
   const { scene } = shop;
   const { rules } = scene.question.venue;
   const days = scene.period.days.length;
   const tolerances = tolerancesOf(scene, member);
-  const water = watersOf(shop, member);
-  const track: CourseTrack = {
-    cover: new Float32Array(days),
-    crowns: new Float32Array(days),
-    reserve: new Float32Array(days),
-    ruts: new Float32Array(days),
-    density: new Float32Array(days),
-  };
   const byZone = scene.zones.map(() => new Float64Array(standStride));
+  const spared = new Float64Array(scene.zones.length);
   const airless = new Float64Array(days);
   let need = 0;
-  scene.groups.forEach((group, at) => {
-    const into = new Float64Array(standStride);
-    runCourse(shop, at, member, tolerances, water[at]!, track, blankNotes(null), { day: evenings.after[group.zone]!, into });
-    const mean = byZone[group.zone]!;
-    const share = group.area / scene.zoneArea[group.zone]!;
-    const rut = Math.max(mean[standLayout.ruts]!, into[standLayout.ruts]!);
-    for (let i = 0; i < standStride; i++) mean[i]! += share * into[i]!;
-    mean[standLayout.ruts] = rut;
-    if (group.exposure.stretches.length > 0) {
-      for (let day = 0; day < days; day++) airless[day] = Math.max(airless[day]!, water[at]!.airless[day]!);
-      if (track.cover[evenings.home]! < rules.coverNeeded - 1e-6) need += group.area;
-    }
+  shop.courses.forEach((course, at) => {
+    const { exposure } = course.group;
+    course.zones.forEach((zone, place) => {
+      if (!zones.includes(zone)) return;
+      const into = new Float64Array(standStride);
+      const wishes = { losses: false, keep: { day: evenings.after[zone]!, into } };
+      const { track, water } = courseInFull(shop, at, member, tolerances, answers, wishes);
+      const mean = byZone[zone]!;
+      const share = course.shares[place]!;
+      const rut = Math.max(mean[standLayout.ruts]!, into[standLayout.ruts]!);
+      for (let i = 0; i < standStride; i++) mean[i]! += share * into[i]!;
+      mean[standLayout.ruts] = rut;
+      spared[zone]! += share * keptAfterSpills(exposure, evenings.home, tolerances.spill);
+      if (exposure.stretches.length === 0) return;
+      for (let day = 0; day < days; day++) airless[day] = Math.max(airless[day]!, water.airless[day]!);
+      if (track.cover[evenings.home]! < rules.coverNeeded - 1e-6) need += share * scene.zoneArea[zone]!;
+    });
   });
-  return { byZone, airless, need };
+  return { byZone, spared, airless, need };
 };
 
 /** What a programme does to the ground on the day its last job ends. */
@@ -189,7 +193,7 @@ const follow = (
   member: Member,
   evenings: Evenings,
   zone: number,
-  start: Float64Array,
+  start: { readonly stand: Float64Array; readonly spared: number },
   programmes: readonly ProgrammeKind[],
   cuts: SodCuts,
   sums: readonly Sums[],
@@ -198,7 +202,7 @@ const follow = (
   const drivers = openDrivers(shop, member, zone, 0);
   const lit = programmes.includes('recover-under-lights') ? openDrivers(shop, member, zone, lampsOf(shop)) : drivers;
   const [after, home] = [evenings.after[zone]!, evenings.home];
-  const along = start.slice();
+  const along = start.stand.slice();
   const branch = new Float64Array(standStride);
   const rested = (day: number): number => (day - after) * 24;
   for (let day = after; day <= home; day++) {
@@ -212,12 +216,16 @@ const follow = (
       branch.set(along);
       for (const job of workOf(programme, cuts, shop)) applyJobAt(branch, 0, job, member.traits);
       advanceDays(branch, 0, programme === 'recover-under-lights' ? lit : drivers, day + 1, home - day, member.traits, null, 0);
-      const verdict = judge(scene, member, branch, rested(home));
+      // What was spilt comes back in its own weeks, unless the turf there is taken off.
+      const spared = relays(programme) ? 1 : start.spared;
+      const verdict = judge(scene, member, branch, spared, rested(home));
       if (verdict.ready) sums[p]!.ready[day - after]!++;
       sums[p]!.short[day - after]! += verdict.short;
     });
   }
 };
+
+const relays = (programme: ProgrammeKind): boolean => programme.startsWith('replace-') || programme === 'plane-and-reseed';
 
 /** mol/m²/d that a rig of lamps adds. */
 const lampsOf = ({ scene }: Workshop): number => {
@@ -244,10 +252,10 @@ const openDrivers = ({ scene }: Workshop, member: Member, zone: number, lamps: n
   return drivers;
 };
 
-const judge = (scene: ReturnType<typeof sceneOf>, member: Member, flat: Float64Array, sinceCovering: number) => {
+const judge = (scene: ReturnType<typeof sceneOf>, member: Member, flat: Float64Array, spared: number, sinceCovering: number) => {
   const { rules } = scene.question.venue;
   const stand = readStand(flat, 0);
-  const cover = greenCover(stand);
+  const cover = greenCover(stand) * spared;
   const verdict = judgeReadiness(
     {
       cover,

@@ -7,9 +7,10 @@ import type { ForecastQuestion } from '#engine/forecast/question.ts';
 import { zoneCells, type ForecastZone } from '#engine/forecast/zones.ts';
 import { assignZones, type Cells } from '#engine/ground/cells.ts';
 import { rigReaches, type RigReach } from '#engine/light/grow-lights.ts';
-import { dayShape, type DayShape } from '#engine/sky/day-shape.ts';
+import { skyKeeper } from '#engine/forecast/sky-of.ts';
+import type { DayShape } from '#engine/sky/day-shape.ts';
 import { bowlKeeper } from '#engine/stands/bowl.ts';
-import { classLight, shadeClasses, type ClassLight } from '#engine/stands/shade-classes.ts';
+import type { ClassLight } from '#engine/stands/shade-classes.ts';
 
 /** Cells that share their zone, their shade and everything that happens to them: reckoned once for all of them. */
 export interface Group {
@@ -48,6 +49,7 @@ export interface Scene {
 }
 
 const bowls = bowlKeeper();
+const skies = skyKeeper();
 
 /**
  * Prepares a question.
@@ -56,14 +58,10 @@ const bowls = bowlKeeper();
 export const sceneOf = (question: ForecastQuestion): Scene => {
   const { venue, booking, others, parameters } = question;
   const events = [...(booking ? [booking] : []), ...others];
-  const period = periodOf(earliest(events), question.homeDate.start, venue.place.timeZone);
+  const period = periodOf(question.begin ?? earliest(events), question.homeDate.start, venue.place.timeZone);
   const bowl = bowls(venue.field, venue.stands, { cellSize: question.cellSize, bins: 72 });
   const { zones, zoneOf } = zoneCells(bowl.cells, venue, booking);
-  const shapes = period.days.map((day) =>
-    dayShape(day, venue.place, parameters['light.sunStep'], parameters['light.solarConstant']),
-  );
-  const describing = shapes.filter((_, day) => day % 14 === 0);
-  const shade = shadeClasses(bowl, describing, Math.round(parameters['forecast.shadeClasses']));
+  const { shapes, shade, light } = skies(bowl, venue.place, period.days, parameters);
   const rigs = rigReaches(bowl.cells, venue.lights);
   const { groups, groupOf } = groupCells(bowl.cells, zones, zoneOf, shade.of, rigs, exposureFinder(events, period, bowl.cells));
   const zoneArea = new Float64Array(zones.length);
@@ -79,7 +77,7 @@ export const sceneOf = (question: ForecastQuestion): Scene => {
     groups,
     groupOf,
     shapes,
-    light: classLight(bowl, shade, shapes),
+    light,
     rigs,
     coverings: new Map(question.coverings.map((covering) => [covering.id, covering])),
     vehicles: new Map(question.vehicles.map((vehicle) => [vehicle.id, vehicle])),
@@ -104,13 +102,23 @@ const exposureFinder = (events: readonly Booking[], period: Period, cells: Cells
       event.zones.map((zone) => zone.outline),
     ),
   );
+  const turfOf = events.map((event, at) => {
+    const turf = new Float64Array(event.zones.length);
+    for (let cell = 0; cell < cells.count; cell++) {
+      const zone = zoneOf[at]![cell]!;
+      if (zone >= 0) turf[zone]! += cells.area[cell]!;
+    }
+    return turf;
+  });
   const known = new Map<string, Exposure>();
   return (cell: number): { key: string; exposure: Exposure } => {
     const key = zoneOf.map((of) => of[cell]).join();
     let exposure = known.get(key);
     if (exposure === undefined) {
       const hit = events.flatMap((event, at) =>
-        zoneOf[at]![cell]! < 0 ? [] : [exposureOf(event, event.zones[zoneOf[at]![cell]!]!.letter, period)],
+        zoneOf[at]![cell]! < 0
+          ? []
+          : [exposureOf(event, event.zones[zoneOf[at]![cell]!]!.letter, period, turfOf[at]![zoneOf[at]![cell]!]!)],
       );
       exposure = hit.length === 0 ? nothingHappens : together(hit);
       known.set(key, exposure);

@@ -195,7 +195,7 @@ const isReady = ({ scene }: Workshop, tally: Tally, member: number, zone: number
 };
 
 /** Days from the evening the last layer is off to the first evening on which the zone is ready; Infinity where it never is. */
-const daysToReady = (shop: Workshop, tally: Tally, member: number, zone: number, after: number): number => {
+export const daysToReady = (shop: Workshop, tally: Tally, member: number, zone: number, after: number): number => {
   for (let day = after; day < tally.days; day++) if (isReady(shop, tally, member, zone, day)) return day - after;
   return Infinity;
 };

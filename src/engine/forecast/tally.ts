@@ -1,10 +1,12 @@
-import { causes } from '#engine/injury/causes.ts';
-import { runCourse } from '#engine/forecast/course.ts';
-import { blankNotes, type CourseNotes, type CourseTrack } from '#engine/forecast/course-record.ts';
-import { tolerancesOf } from '#engine/forecast/tolerances.ts';
-import { waterOf, type Workshop } from '#engine/forecast/workshop.ts';
+import { courseAnswer, courseInFull } from '#engine/forecast/course.ts';
+import type { CourseNotes, CourseTrack } from '#engine/forecast/course-record.ts';
+import type { Course } from '#engine/forecast/courses.ts';
+import { memberAnswers, type MemberAnswers } from '#engine/forecast/member-answers.ts';
 import type { Member } from '#engine/forecast/member.ts';
-import type { RootZoneCourse } from '#engine/water/root-zone-course.ts';
+import { tolerancesOf } from '#engine/forecast/tolerances.ts';
+import type { TurfWater } from '#engine/forecast/turf-water.ts';
+import type { Workshop } from '#engine/forecast/workshop.ts';
+import { causes } from '#engine/injury/causes.ts';
 
 /** Everything the members say about every zone and group, one number a member and day. */
 export interface Tally {
@@ -26,38 +28,23 @@ export interface UsualCourse {
   /** By group. */
   readonly tracks: readonly CourseTrack[];
   readonly notes: readonly CourseNotes[];
-  readonly water: readonly RootZoneCourse[];
+  readonly water: readonly TurfWater[];
 }
 
-const trackOf = (days: number): CourseTrack => ({
-  cover: new Float32Array(days),
-  crowns: new Float32Array(days),
-  reserve: new Float32Array(days),
-  ruts: new Float32Array(days),
-  density: new Float32Array(days),
-});
-
-/** Root-zone water of every group; groups that share their exposure share it. */
-export const watersOf = (shop: Workshop, member: Member): readonly RootZoneCourse[] => {
-  const known = new Map<unknown, RootZoneCourse>();
-  return shop.scene.groups.map((group, at) => {
-    let water = known.get(group.exposure);
-    if (water === undefined) {
-      water = waterOf(shop, at, member);
-      known.set(group.exposure, water);
-    }
-    return water;
-  });
-};
-
+/** The usual season, every group in full. */
 export const usualCourse = (shop: Workshop, member: Member): UsualCourse => {
   const days = shop.scene.period.days.length;
   const tolerances = tolerancesOf(shop.scene, member);
-  const water = watersOf(shop, member);
-  const tracks = shop.scene.groups.map(() => trackOf(days));
-  const notes = shop.scene.groups.map(() => blankNotes(days));
-  shop.scene.groups.forEach((_, at) => runCourse(shop, at, member, tolerances, water[at]!, tracks[at]!, notes[at]!));
-  return { tracks, notes, water };
+  const answers = memberAnswers(days, shop.window.hours, days);
+  answers.begin();
+  const wishes = { losses: true, keep: null };
+  const found = shop.courses.map((_, at) => courseInFull(shop, at, member, tolerances, answers, wishes));
+  const byGroup = Array.from(shop.courseOf, (at) => found[at]!);
+  return {
+    tracks: byGroup.map((answer) => answer.track),
+    notes: byGroup.map((answer) => answer.notes),
+    water: byGroup.map((answer) => answer.water),
+  };
 };
 
 export const openTally = (shop: Workshop, members: number): Tally => {
@@ -82,31 +69,47 @@ export interface Marks {
   readonly home: number;
 }
 
-/** Adds one member's course of one group to the tally. */
-export const count = (tally: Tally, shop: Workshop, member: number, at: number, track: CourseTrack, marks: Marks): void => {
-  const { zone, area } = shop.scene.groups[at]!;
-  const weight = area / shop.scene.zoneArea[zone]!;
-  const base = member * tally.days;
-  for (let day = 0; day < tally.days; day++) {
-    tally.cover[zone]![base + day]! += weight * track.cover[day]!;
-    tally.crowns[zone]![base + day]! += weight * track.crowns[day]!;
-    tally.reserve[zone]![base + day]! += weight * track.reserve[day]!;
-    if (track.ruts[day]! > tally.ruts[zone]![base + day]!) tally.ruts[zone]![base + day] = track.ruts[day]!;
+/** Adds one member's way of some turf to the tally of every zone and group that goes it. */
+export const count = (tally: Tally, shop: Workshop, member: number, course: Course, track: CourseTrack, marks: Marks): void => {
+  const { days } = tally;
+  const base = member * days;
+  course.zones.forEach((zone, place) => {
+    const weight = course.shares[place]!;
+    const [cover, crowns] = [tally.cover[zone]!, tally.crowns[zone]!];
+    const [reserve, ruts] = [tally.reserve[zone]!, tally.ruts[zone]!];
+    for (let day = 0; day < days; day++) {
+      cover[base + day]! += weight * track.cover[day]!;
+      crowns[base + day]! += weight * track.crowns[day]!;
+      reserve[base + day]! += weight * track.reserve[day]!;
+      if (track.ruts[day]! > ruts[base + day]!) ruts[base + day] = track.ruts[day]!;
+    }
+  });
+  const groups = shop.scene.groups.length;
+  for (const at of course.groups) {
+    tally.groupAfter[member * groups + at] = track.cover[marks.after[shop.scene.groups[at]!.zone]!]!;
+    tally.groupHome[member * groups + at] = track.cover[marks.home]!;
   }
-  tally.groupAfter[member * shop.scene.groups.length + at] = track.cover[marks.after[zone]!]!;
-  tally.groupHome[member * shop.scene.groups.length + at] = track.cover[marks.home]!;
 };
 
-/** Runs one drawn member through every group into the tally. */
-export const countMember = (tally: Tally, shop: Workshop, index: number, member: Member, marks: Marks): void => {
+const freshAnswers = ({ scene, window, lastBusy }: Workshop): MemberAnswers => {
+  const answers = memberAnswers(scene.period.days.length, window.hours, lastBusy);
+  answers.begin();
+  return answers;
+};
+
+/** Runs one drawn member through every course into the tally. @param answers room begun for this member; new where left out */
+export const countMember = (
+  tally: Tally,
+  shop: Workshop,
+  index: number,
+  member: Member,
+  marks: Marks,
+  answers: MemberAnswers = freshAnswers(shop),
+): void => {
   const tolerances = tolerancesOf(shop.scene, member);
-  const water = watersOf(shop, member);
-  const track = trackOf(tally.days);
-  const notes = blankNotes(null);
-  for (let at = 0; at < shop.scene.groups.length; at++) {
-    runCourse(shop, at, member, tolerances, water[at]!, track, notes);
-    count(tally, shop, index, at, track, marks);
-  }
+  shop.courses.forEach((course, at) => {
+    count(tally, shop, index, course, courseAnswer(shop, at, member, tolerances, answers).track, marks);
+  });
 };
 
 /** Logarithmic leaf loss of a zone by cause between two evenings, area-weighted over its groups. */

@@ -1,8 +1,10 @@
 import type { Member } from '#engine/forecast/member.ts';
 import type { Scene } from '#engine/forecast/scene.ts';
+import { iceHalfKillDays } from '#engine/injury/ice-encasement.ts';
 import { type FrostTolerance, frostTolerance, halfKillTemperature } from '#engine/injury/frost.ts';
 import type { HeatTolerance } from '#engine/injury/heat-dose.ts';
-import { waterloggingTraitsOf } from '#engine/injury/injury-traits.ts';
+import { spillTraitsOf, waterloggingTraitsOf } from '#engine/injury/injury-traits.ts';
+import type { SpillTraits } from '#engine/injury/spill.ts';
 import type { WaterloggingTraits } from '#engine/injury/waterlogging.ts';
 import type { WearSettings } from '#engine/wear/wear-kept.ts';
 import { wearSettings } from '#engine/wear/wear-settings.ts';
@@ -18,6 +20,9 @@ export interface Tolerances {
   readonly hardened: number;
   readonly wet: WaterloggingTraits;
   readonly wear: WearSettings;
+  readonly spill: SpillTraits;
+  /** Days under ice that kill half, and how steeply. */
+  readonly ice: { readonly halfKill: number; readonly steepness: number };
 }
 
 export const tolerancesOf = (scene: Scene, { values }: Member): Tolerances => {
@@ -36,5 +41,7 @@ export const tolerancesOf = (scene: Scene, { values }: Member): Tolerances => {
     hardened: mean((grass) => halfKillTemperature(grass, 1, values)),
     wet: waterloggingTraitsOf(values),
     wear: wearSettings(values),
+    spill: spillTraitsOf(values),
+    ice: { halfKill: mean((grass) => iceHalfKillDays(grass, values)), steepness: values['ice.steepness'] },
   };
 };

@@ -3,11 +3,11 @@ import { lyingAt } from '#engine/forecast/exposure.ts';
 import { coveringOf } from '#engine/forecast/ground-loads.ts';
 import type { Group, Scene } from '#engine/forecast/scene.ts';
 import type { Tolerances } from '#engine/forecast/tolerances.ts';
+import type { TurfWater } from '#engine/forecast/turf-water.ts';
 import type { Workshop } from '#engine/forecast/workshop.ts';
 import { causes } from '#engine/injury/causes.ts';
 import { injureAt } from '#engine/recovery/injure.ts';
 import { standLayout } from '#engine/recovery/stand-layout.ts';
-import type { RootZoneCourse } from '#engine/water/root-zone-course.ts';
 import { crowdFootfalls } from '#engine/wear/crowd-footfalls.ts';
 import { type WearExposure, wearKept } from '#engine/wear/wear-kept.ts';
 
@@ -19,7 +19,7 @@ export const press = (
   shop: Workshop,
   group: Group,
   day: number,
-  water: RootZoneCourse,
+  water: TurfWater,
   tolerances: Tolerances,
   notes: CourseNotes,
 ): void => {
@@ -67,7 +67,7 @@ export const tread = (
   shop: Workshop,
   group: Group,
   day: number,
-  water: RootZoneCourse,
+  water: TurfWater,
   tolerances: Tolerances,
   notes: CourseNotes,
 ): void => {
@@ -94,7 +94,7 @@ export const tread = (
   }
 };
 
-const placeOf = (scene: Scene, water: RootZoneCourse, day: number) => ({
+const placeOf = (scene: Scene, water: TurfWater, day: number) => ({
   sward: scene.question.venue.field.sward,
   soil: scene.question.venue.field.rootZone.soil,
   water: water.top[day]!,

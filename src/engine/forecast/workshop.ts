@@ -1,6 +1,8 @@
 import type { CoveredStretch } from '#engine/forecast/exposure.ts';
 import { type GroundLoads, coveringOf } from '#engine/forecast/ground-loads.ts';
-import type { Member, Window } from '#engine/forecast/member.ts';
+import { type Course, coursesOf, newShared, type Shared } from '#engine/forecast/courses.ts';
+import type { Window } from '#engine/forecast/member.ts';
+import { type WaterRoom, waterRoomOf } from '#engine/forecast/turf-water.ts';
 import type { Scene } from '#engine/forecast/scene.ts';
 import { type ClimateSettings, climateSettings } from '#engine/heat/climate-settings.ts';
 import { type Climate, openClimate } from '#engine/heat/climate.ts';
@@ -8,12 +10,7 @@ import { type Floor, type FloorCare, layOut, uncovered } from '#engine/heat/floo
 import { pitchGround } from '#engine/heat/pitch-ground.ts';
 import { lightThrough } from '#engine/light/under-covering.ts';
 import { driverStride, standStride } from '#engine/recovery/stand-layout.ts';
-import {
-  type IrrigationSchedule,
-  type RootZoneCourse,
-  evaporationUnderCovering,
-  rootZoneCourse,
-} from '#engine/water/root-zone-course.ts';
+import type { IrrigationSchedule } from '#engine/water/root-zone-course.ts';
 import { type RootZoneProfile, rootZoneProfile } from '#engine/water/root-zone-profile.ts';
 import { drainedState, rootZoneWaterContent } from '#engine/water/root-zone.ts';
 import { seasonOf } from '#shared/vocabulary/turf.ts';
@@ -37,30 +34,42 @@ export interface Workshop {
   readonly settings: ClimateSettings;
   readonly climate: Climate;
   readonly bare: readonly Floor[];
+  readonly courses: readonly Course[];
+  /** The place of each group's course among the courses. */
+  readonly courseOf: Int16Array;
+  /** By course. */
   readonly floors: readonly (readonly LaidFloor[])[];
   readonly profile: RootZoneProfile;
   readonly irrigation: IrrigationSchedule;
   readonly deepTemperature: number;
-  readonly crown: Float64Array;
+  /** The day after the last on which anything but growth happens: nobody asks for water beyond it. */
+  readonly lastBusy: number;
+  readonly waterRoom: WaterRoom;
   readonly drivers: Float64Array;
   readonly stand: Float64Array;
 }
 
-export const workshop = (scene: Scene, window: Window, loads: GroundLoads): Workshop => {
+export const workshop = (scene: Scene, window: Window, loads: GroundLoads, shared: Shared = newShared()): Workshop => {
   const { parameters, venue } = scene.question;
   const { climate: normals, field } = venue;
   const deepTemperature = normals.maximum.reduce((sum, high, month) => sum + (high + normals.minimum[month]!) / 2, 0) / 12;
   const profile = rootZoneProfile(field.rootZone, seasonOf(field.sward[0]!.grass), parameters);
   const settings = climateSettings(parameters);
   const ground = pitchGround(field.rootZone, rootZoneWaterContent(profile, drainedState(profile)), deepTemperature, parameters);
+  const courses = coursesOf(scene, shared);
+  const courseOf = new Int16Array(scene.groups.length);
+  courses.forEach((course, at) => course.groups.forEach((group) => (courseOf[group] = at)));
   return {
     scene,
     window,
+    courses,
+    courseOf,
+    lastBusy: 1 + courses.reduce((last, { busy }) => Math.max(last, busy.lastIndexOf(1)), -1),
     loads,
     settings,
-    climate: openClimate(ground, settings),
+    climate: openClimate(ground, settings, false),
     bare: Array.from(scene.light.sky, (skyView) => layOut({ ...uncovered, skyView }, ground, settings)),
-    floors: scene.groups.map((group) =>
+    floors: courses.map(({ group }) =>
       group.exposure.stretches.map((stretch) => {
         const covering = coveringOf(scene, stretch)!;
         const { layer } = stretch;
@@ -91,7 +100,7 @@ export const workshop = (scene: Scene, window: Window, loads: GroundLoads): Work
     profile,
     irrigation: { kind: 'refill', target: parameters['water.irrigation.target'], limit: parameters['water.irrigation.limit'] },
     deepTemperature,
-    crown: new Float64Array(window.hours),
+    waterRoom: waterRoomOf(profile, scene.period.days.length),
     drivers: new Float64Array(scene.period.days.length * driverStride),
     stand: new Float64Array(standStride),
   };
@@ -121,25 +130,3 @@ export const liftedAt = (laid: LaidFloor, hour: number): number =>
       hour - laid.stretch.from >= lift.from && hour - laid.stretch.from < lift.until ? Math.max(most, lift.share) : most,
     0,
   );
-
-/** The root zone's water under a group's coverings in one member. Groups of one exposure share it. */
-export const waterOf = (shop: Workshop, at: number, member: Member): RootZoneCourse => {
-  const { scene, profile, irrigation } = shop;
-  const { firstHour } = scene.period;
-  const stretches = scene.groups[at]!.exposure.stretches;
-  return rootZoneCourse(profile, member.weather, member.demand, irrigation, (day) => {
-    const [start, end] = [firstHour[day]!, firstHour[day + 1]!];
-    let share = 0;
-    let rain = 0;
-    let evaporation = 0;
-    for (const stretch of stretches) {
-      const part = Math.max(0, Math.min(end, stretch.until) - Math.max(start, stretch.from)) / (end - start);
-      if (part === 0) continue;
-      const covering = coveringOf(scene, stretch)!;
-      share += part;
-      rain += part * covering.rainThrough;
-      evaporation += part * evaporationUnderCovering(covering, member.values['water.stillEvaporation']);
-    }
-    return share === 0 ? null : { share: Math.min(1, share), rainThrough: rain / share, evaporation: evaporation / share };
-  });
-};

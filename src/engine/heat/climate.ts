@@ -41,6 +41,8 @@ export interface HourlyWeather {
   readonly vapour: Float64Array;
   /** Share of sky under cloud, 0–1 */
   readonly cloud: Float64Array;
+  /** Emissivity of the whole sky where it was worked out beforehand for many floors; left out: from air, vapour and cloud. */
+  readonly emissivity?: Float64Array;
 }
 
 /** A column of turf with all the room it needs to run; made once and used for any number of members. */
@@ -59,6 +61,8 @@ export interface Climate {
   readonly forcing: Float64Array;
   /** J/m²: heat of the ice sheet; heat received; sum of the sizes of the flows. */
   readonly account: Float64Array;
+  /** Whether the account is kept: a long run of many members has no use for it. */
+  readonly accounted: boolean;
   /** Key of the floor that lies there, '' before the first. */
   lying: string;
 }
@@ -88,7 +92,7 @@ const fusion = 333700;
 
 const mostNodes = 2 * mostLayers;
 
-export const openClimate = (ground: Ground, settings: ClimateSettings): Climate => ({
+export const openClimate = (ground: Ground, settings: ClimateSettings, accounted = true): Climate => ({
   ground,
   settings,
   soil: openSoil(ground.cells),
@@ -99,6 +103,7 @@ export const openClimate = (ground: Ground, settings: ClimateSettings): Climate 
   q: new Float64Array(mostNodes),
   forcing: new Float64Array(9),
   account: new Float64Array(3),
+  accounted,
   lying: '',
 });
 
@@ -155,7 +160,8 @@ const force = (climate: Climate, state: FloorState, weather: HourlyWeather, step
   const convection = settings.stillConvection + settings.windConvection * weather.wind[step]! * state.shelter.wind;
   const gamma = psychrometer * settings.pressure;
   const { sky } = state.shelter;
-  const emissivity = sky > 0 ? 1 - sky * (1 - skyEmissivity(air, vapour, weather.cloud[step]!)) : 1;
+  const whole = weather.emissivity ? weather.emissivity[step]! : skyEmissivity(air, vapour, weather.cloud[step]!);
+  const emissivity = sky > 0 ? 1 - sky * (1 - whole) : 1;
   const leaf = settings.leafResistance / airHeatCapacity;
   const shaded = state.shadedLeaf / airHeatCapacity;
   const openLink = state.openArea * convection;
@@ -172,8 +178,8 @@ const force = (climate: Climate, state: FloorState, weather: HourlyWeather, step
   forcing[MIST] = (state.mistTop * state.topArea * convection) / gamma;
 };
 
-/** Newton's step below which the next would be lost in rounding, K. */
-const settled = 1e-6;
+/** Newton's step at which the rounds end, K: what is left is about a hundredth of its square, below 1e-9 K. */
+const settled = 1e-4;
 
 /**
  * Solves covering and canopy against the folded ground (link, p, q of its first cell). Leaves the canopy in `canopy[1]` and
@@ -254,6 +260,82 @@ const solveTop = (climate: Climate, state: FloorState, soilLink: number, soilP: 
   }
 };
 
+/**
+ * The same for the two cases that nearly every hour is: nothing on the turf, or one covering of two nodes under the open sky without ice
+ * or mist. Everything that does not change from round to round stands outside the rounds. The same equations in the same order of
+ * elimination; results agree to rounding.
+ */
+const solvePlainTop = (climate: Climate, state: FloorState, soilLink: number, soilP: number, soilQ: number): void => {
+  const { cover, guess, canopy, forcing, settings } = climate;
+  const covered = state.nodes === 2;
+  const { store, link, airLink, sun, topArea, openArea } = state;
+  const perSecond = 1 / settings.step;
+  const emissivity = settings.emissivity;
+  const air = forcing[AIR]!;
+  const light = forcing[SUN]!;
+  const convection = forcing[CONVECTION]!;
+  const gain = convection * air + forcing[LONGWAVE]!;
+  const vapour = forcing[VAPOUR]!;
+  const evaporation = forcing[EVAPORATION]!;
+  const condensation = forcing[CONDENSATION]!;
+  const canopyStore = settings.canopyHeatCapacity * settings.canopyThickness * perSecond;
+  const leafDiagonal = canopyStore + soilLink * (1 - soilQ) + state.gapLink;
+  const leafKnown = canopyStore * canopy[0]! + soilLink * soilP + state.canopySun * light + state.gapLink * air;
+  const upper = covered ? link[0]! : 0;
+  const lower = covered ? link[1]! : 0;
+  const topDiagonal = covered ? store[0]! * perSecond + airLink[0]! + upper + topArea * convection : 1;
+  const topKnown = covered ? store[0]! * perSecond * cover[0]! + airLink[0]! * air + sun[0]! * light + topArea * gain : 0;
+  const baseDiagonal = covered ? store[1]! * perSecond + upper + lower + airLink[1]! : 1;
+  const baseKnown = covered ? store[1]! * perSecond * cover[1]! + airLink[1]! * air + sun[1]! * light : 0;
+  let leaf = canopy[1]!;
+  let top = covered ? guess[0]! : 0;
+  let base = 0;
+  for (let round = 0; round < 30; round++) {
+    let diagonal = leafDiagonal;
+    let known = leafKnown;
+    let [topP, topQ, baseP, baseQ] = [0, 0, 0, 0];
+    if (covered) {
+      const radiated = emissivity * blackBody(top);
+      const rise = (4 * radiated) / (top + kelvin);
+      const share = 1 / (topDiagonal + topArea * rise);
+      topP = (topKnown + topArea * (rise * top - radiated)) * share;
+      topQ = upper * share;
+      const below = 1 / (baseDiagonal - upper * topQ);
+      baseP = (baseKnown + upper * topP) * below;
+      baseQ = lower * below;
+      diagonal += lower * (1 - baseQ);
+      known += lower * baseP;
+    }
+    if (openArea > 0) {
+      const radiated = emissivity * blackBody(leaf);
+      const rise = (4 * radiated) / (leaf + kelvin);
+      diagonal += openArea * (convection + rise);
+      known += openArea * (gain - radiated + rise * leaf);
+    }
+    if (condensation > 0) {
+      const saturated = saturationVapour(leaf);
+      const ease = saturated > vapour ? evaporation : condensation;
+      const slope = ease * vapourSlope(leaf, saturated);
+      diagonal += slope;
+      known += slope * leaf - ease * (saturated - vapour);
+    }
+    const next = known / diagonal;
+    let apart = Math.abs(next - leaf);
+    leaf = next;
+    if (covered) {
+      base = baseP + baseQ * next;
+      const above = topP + topQ * base;
+      apart = Math.max(apart, Math.abs(above - top));
+      top = above;
+    }
+    if (apart < settled) break;
+  }
+  canopy[1] = leaf;
+  if (!covered) return;
+  guess[0] = top;
+  guess[1] = base;
+};
+
 /** Heat the covering and the canopy take from outside, W/m², at the solved temperatures. */
 const topIntake = (climate: Climate, state: FloorState): number => {
   const { guess, canopy, forcing, settings } = climate;
@@ -314,9 +396,10 @@ const advance = (climate: Climate, floor: Floor, state: FloorState): void => {
   let frost = anyFrost(soil.temperature, ground.upper);
   if (!frost) {
     foldThawed(sweep, soil, forcing[AIR]!);
-    solveTop(climate, state, sweep.link[0]!, soil.p[0]!, sweep.q[0]!);
-    unfold(sweep.q, soil, canopy[1]!);
-    frost = anyFrost(soil.solved, ground.upper);
+    if (state.iceLink > 0 || state.nodes > 2 || forcing[MIST]! > 0)
+      solveTop(climate, state, sweep.link[0]!, soil.p[0]!, sweep.q[0]!);
+    else solvePlainTop(climate, state, sweep.link[0]!, soil.p[0]!, sweep.q[0]!);
+    frost = unfold(sweep.q, soil, canopy[1]!) < ground.upper;
   }
   if (frost) {
     beginFrost(sweep, soil);
@@ -327,11 +410,13 @@ const advance = (climate: Climate, floor: Floor, state: FloorState): void => {
       if (settleFrost(sweep, soil) < frostTolerance) break;
     }
   }
-  const deepLink = frost ? soil.link[ground.cells]! : sweep.link[ground.cells]!;
-  const above = topIntake(climate, state);
-  const below = soilIntake(sweep, soil, deepLink, forcing[AIR]!);
-  account[RECEIVED]! += (above + below) * settings.step;
-  account[MOVED]! += (Math.abs(above) + Math.abs(below)) * settings.step;
+  if (climate.accounted) {
+    const deepLink = frost ? soil.link[ground.cells]! : sweep.link[ground.cells]!;
+    const above = topIntake(climate, state);
+    const below = soilIntake(sweep, soil, deepLink, forcing[AIR]!);
+    account[RECEIVED]! += (above + below) * settings.step;
+    account[MOVED]! += (Math.abs(above) + Math.abs(below)) * settings.step;
+  }
   if (state.iceLink > 0) meltIce(climate, floor, state);
   canopy[0] = canopy[1]!;
   for (let i = 0; i < state.nodes; i++) cover[i] = guess[i]!;

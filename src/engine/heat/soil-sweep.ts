@@ -25,6 +25,10 @@ export interface SoilSweep {
   readonly store: Float64Array;
   readonly inverse: Float64Array;
   readonly q: Float64Array;
+  /** Share of its own temperature and of the line below in the line of each cell; whether outside air or a source reaches any. */
+  readonly own: Float64Array;
+  readonly fromBelow: Float64Array;
+  readonly plain: boolean;
 }
 
 const fillLinks = (ground: Ground, topResistance: number, conductivity: Float64Array, link: Float64Array): void => {
@@ -56,7 +60,10 @@ export const prepareSweep = (
     inverse[i] = 1 / (store[i]! + link[i]! + link[i + 1]! * (1 - q[i + 1]!) + airLink[i]!);
     q[i] = link[i]! * inverse[i]!;
   }
-  return { ground, step, topResistance, airLink, source, link, store, inverse, q };
+  const own = store.map((value, i) => value * inverse[i]!);
+  const fromBelow = inverse.map((value, i) => value * link[i + 1]!);
+  const plain = airLink.every((value) => value === 0) && source.every((value) => value === 0);
+  return { ground, step, topResistance, airLink, source, link, store, inverse, q, own, fromBelow, plain };
 };
 
 /** Room to work in and the state of one column; made once, used for every step. */
@@ -102,20 +109,28 @@ export const foldThawed = (sweep: SoilSweep, state: SoilState, air: number): voi
   const { store, link, inverse, airLink, source } = sweep;
   const { p, temperature } = state;
   let below = sweep.ground.deepTemperature ?? 0;
+  if (sweep.plain) {
+    const { own, fromBelow } = sweep;
+    for (let i = cells - 1; i >= 0; i--) p[i] = below = own[i]! * temperature[i]! + fromBelow[i]! * below;
+    return;
+  }
   for (let i = cells - 1; i >= 0; i--) {
     below = (store[i]! * temperature[i]! + link[i + 1]! * below + airLink[i]! * air + source[i]!) * inverse[i]!;
     p[i] = below;
   }
 };
 
-/** Unfolds from the temperature above into `solved`. */
-export const unfold = (q: Float64Array, state: SoilState, above: number): void => {
+/** Unfolds from the temperature above into `solved`; answers the coldest, °C. */
+export const unfold = (q: Float64Array, state: SoilState, above: number): number => {
   const { p, solved } = state;
   let upper = above;
+  let coldest = Infinity;
   for (let i = 0; i < solved.length; i++) {
     upper = p[i]! + q[i]! * upper;
     solved[i] = upper;
+    if (upper < coldest) coldest = upper;
   }
+  return coldest;
 };
 
 /** Starts a step with ice about: links by the share frozen now, heat content now. */

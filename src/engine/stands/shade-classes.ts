@@ -1,6 +1,6 @@
 import type { DayShape } from '#engine/sky/day-shape.ts';
 import type { Bowl } from '#engine/stands/bowl.ts';
-import { beamPass, binOf, roofPass } from '#engine/stands/horizon.ts';
+import { beamPass, binOf } from '#engine/stands/horizon.ts';
 
 /**
  * Cells with much the same light are forecast together. A cell is described by the beam it gets before and after noon on each
@@ -180,25 +180,74 @@ export const classLight = (bowl: Bowl, classes: ShadeClasses, shapes: readonly D
   return { days: shapes.length, classes: classes.count, beam, sky: classes.skyView };
 };
 
-/** Share of beam that arrives, at [class·steps + step] with the steps of all days end to end. */
+/**
+ * Share of beam that arrives, at [class·steps + step] with the steps of all days end to end.
+ *
+ * The steps of one bin are put in the order of the sun's height: what a cell passes is then a run of steps, found by halving, so that the
+ * cost does not grow with cells times steps.
+ */
 const passByStep = (bowl: Bowl, classes: ShadeClasses, shapes: readonly DayShape[]): Float64Array => {
   const { cells, horizons } = bowl;
-  const { tangent, clearUntil } = horizons;
-  const bin = binsOf(bowl, shapes);
-  const tanAltitude = Float64Array.from(shapes.flatMap(({ sun }) => [...sun.tanAltitude]));
-  const passed = new Float64Array(bin.length * classes.count);
+  const { tangent, clearUntil, bandStart, bandLow, bandHigh, bandPass } = horizons;
+  const { order, start, height } = stepsByBin(bowl, shapes);
+  const total = order.length;
+  // Change of the share from each step to the next higher one of its bin; one more place at the end of every bin.
+  const width = total + horizons.bins;
+  const change = new Float64Array(width * classes.count);
   for (let cell = 0; cell < cells.count; cell++) {
     const share = cells.area[cell]! / classes.area[classes.of[cell]!]!;
-    const base = classes.of[cell]! * bin.length;
-    const row = cell * horizons.bins;
-    for (let i = 0; i < bin.length; i++) {
-      const at = row + bin[i]!;
-      const high = tanAltitude[i]!;
-      if (!(high > tangent[at]!)) continue;
-      passed[base + i]! += clearUntil === null || high < clearUntil[at]! ? share : share * roofPass(horizons, at, high);
+    const base = classes.of[cell]! * width;
+    for (let bin = 0; bin < horizons.bins; bin++) {
+      const [from, until] = [start[bin]!, start[bin + 1]!];
+      if (from === until) continue;
+      const at = cell * horizons.bins + bin;
+      const here = base + bin;
+      const clear = firstAbove(height, from, until, tangent[at]!, false);
+      change[here + clear]! += share;
+      if (clearUntil === null || clear === until || height[until - 1]! < clearUntil[at]!) continue;
+      let next = clear;
+      for (let band = bandStart[at]!; band < bandStart[at + 1]!; band++) {
+        const low = Math.max(next, firstAbove(height, from, until, bandLow[band]!, true));
+        const high = Math.max(low, firstAbove(height, from, until, bandHigh[band]!, false));
+        change[here + low]! -= share * (1 - bandPass[band]!);
+        change[here + high]! += share * (1 - bandPass[band]!);
+        next = high;
+      }
     }
   }
+  const passed = new Float64Array(total * classes.count);
+  for (let group = 0; group < classes.count; group++)
+    for (let bin = 0; bin < horizons.bins; bin++) {
+      let sum = 0;
+      for (let i = start[bin]!; i < start[bin + 1]!; i++) {
+        sum += change[group * width + bin + i]!;
+        passed[group * total + order[i]!] = Math.max(0, sum);
+      }
+    }
   return passed;
+};
+
+/** First place from `from` to `until` whose height is above a value, or at least it; `until` where there is none. */
+const firstAbove = (height: Float64Array, from: number, until: number, value: number, orAt: boolean): number => {
+  let [low, high] = [from, until];
+  while (low < high) {
+    const middle = (low + high) >> 1;
+    if (orAt ? height[middle]! >= value : height[middle]! > value) high = middle;
+    else low = middle + 1;
+  }
+  return low;
+};
+
+/** All steps of all days in the order of their bin and, within it, of the sun's height (its tangent). */
+const stepsByBin = (bowl: Bowl, shapes: readonly DayShape[]) => {
+  const { bins } = bowl.horizons;
+  const bin = binsOf(bowl, shapes);
+  const tanAltitude = Float64Array.from(shapes.flatMap(({ sun }) => [...sun.tanAltitude]));
+  const order = Uint32Array.from(bin.keys()).sort((a, b) => bin[a]! - bin[b]! || tanAltitude[a]! - tanAltitude[b]! || a - b);
+  const start = new Int32Array(bins + 1);
+  for (const one of bin) start[one + 1]!++;
+  for (let i = 0; i < bins; i++) start[i + 1]! += start[i]!;
+  return { order, start, height: Float64Array.from(order, (step) => tanAltitude[step]!) };
 };
 
 /** The bin of the sun at every step, the steps of all days end to end. */
