@@ -6,9 +6,19 @@ import { Booking, eventKinds, bookingStages } from '#shared/vocabulary/booking.t
 import { Covering } from '#shared/vocabulary/covering.ts';
 import { Forecast, ForecastRun } from '#shared/vocabulary/forecast.ts';
 import { Polygon } from '#shared/vocabulary/geometry.ts';
+import { InspectionLine, NewInspection } from '#shared/vocabulary/inspection.ts';
+import { Assimilation, Proposal } from '#shared/vocabulary/learning.ts';
 import { BookingMoney, Estimate, MoneyTerms, NewEntry, PriceBook } from '#shared/vocabulary/money.ts';
 import { DoneJob, Lock, RecoveryPlan } from '#shared/vocabulary/plan.ts';
-import { Id, LocalDate, LocalTime, Revision, Share } from '#shared/vocabulary/primitives.ts';
+import {
+  CoverMeasurement,
+  FrameCorners,
+  GreenThresholds,
+  NewPhotograph,
+  Photograph,
+  photographTypes,
+} from '#shared/vocabulary/photograph.ts';
+import { Id, LocalDate, LocalTime, Name, Note, Revision, Share } from '#shared/vocabulary/primitives.ts';
 import { SodDecision } from '#shared/vocabulary/sod.ts';
 import { WeatherOfDay, WeatherReading, dayStandings } from '#shared/vocabulary/weather.ts';
 import { unitSystems } from '#shared/units/quantity.ts';
@@ -130,6 +140,17 @@ export const paperKinds = [
   'cost-table',
 ] as const;
 export type PaperKind = (typeof paperKinds)[number];
+
+/** A photograph as it travels: the Base64 of a JPEG or PNG file of at most 6 MB. */
+const PhotographBytes = z.string().min(1).max(8_388_608);
+/** Of one event, or null for the whole venue. */
+const ofEvent = z.strictObject({ venueId: Id, bookingId: Id.nullable() });
+const Weighing = {
+  /** A kept run of an event; a weighed one leads back to the run it came from. */
+  forecastId: Id,
+  /** Null: as many as the run had, at least 200. */
+  members: z.int().min(50).max(1000).nullable(),
+};
 
 /** What a forecast is asked of: a stored booking, one not stored (to try something), or none. */
 const ForecastQuestion = {
@@ -292,6 +313,89 @@ export const contract = {
     z.strictObject({ planId: Id }),
     Estimate,
   ),
+
+  'inspection/add': changes(
+    'Add an inspection; a correction names the one it puts right, which stays',
+    z.strictObject({ inspection: NewInspection }),
+    InspectionLine,
+  ),
+  'inspection/list': asks(
+    'The inspections of a venue or of one event, in the order they were made',
+    ofEvent,
+    z.array(InspectionLine),
+  ),
+  'inspection/read': asks('One inspection', byId, InspectionLine),
+
+  'photograph/add': changes(
+    'Keep a photograph: its bytes untouched beside the workspace, a small picture in it',
+    z.strictObject({ photograph: NewPhotograph, base64: PhotographBytes }),
+    Photograph,
+  ),
+  'photograph/list': asks('The photographs of a venue or of one event, without their pictures', ofEvent, z.array(Photograph)),
+  'photograph/read': asks(
+    'One photograph, small or as it was taken',
+    z.strictObject({ id: Id, size: z.enum(['small', 'original']) }),
+    z.strictObject({ photograph: Photograph, mediaType: z.enum(photographTypes), base64: z.string() }).readonly(),
+  ),
+  'photograph/measure': asks(
+    'Green cover of a photograph with its limits and a preview; nothing is kept',
+    z.strictObject({
+      of: z.union([z.strictObject({ id: Id }), z.strictObject({ base64: PhotographBytes })]),
+      thresholds: GreenThresholds.default('first'),
+      frame: FrameCorners.nullable(),
+    }),
+    CoverMeasurement,
+  ),
+
+  'learning/assimilate': works(
+    'Weigh the members of a kept forecast by inspections and keep the forecast that goes on with them',
+    z.strictObject({
+      ...Weighing,
+      /** Null: all of the event that stand. */
+      inspections: z.array(Id).min(1).max(200).readonly().nullable(),
+    }),
+    Assimilation,
+  ),
+  'learning/replay': works(
+    'Forecast a past event with what was known at a moment; what was seen later stands beside; nothing is kept',
+    z.strictObject({ ...Weighing, knownAt: LocalTime }),
+    z.strictObject({ assimilation: Assimilation, forecast: Forecast }).readonly(),
+  ),
+  'learning/read': asks(
+    'How a run was weighed, with what was seen against what was forecast',
+    z.strictObject({ runId: Id }),
+    Assimilation,
+  ),
+  'learning/list': asks(
+    'Weighed runs of a venue, and proposals with what became of them, newest first',
+    byVenue,
+    z.strictObject({ assimilations: z.array(Assimilation).readonly(), proposals: z.array(Proposal).readonly() }).readonly(),
+  ),
+  'learning/propose': works(
+    'Learn from past events what the numbers of a venue may be; nothing changes until somebody accepts',
+    z.strictObject({
+      venueId: Id,
+      /** Weighed runs, one an event; null: the newest of each. */
+      runs: z.array(Id).min(1).max(40).readonly().nullable(),
+      members: z.int().min(50).max(1000).default(400),
+      seed: Seed.default(1),
+      /** Standard errors beyond which a number counts as moved; null: the venue's own care. */
+      surety: z.number().min(1).max(10).nullable().default(null),
+    }),
+    Proposal,
+  ),
+  'learning/accept': changes(
+    'Take numbers of a proposal over into the settings of the venue',
+    z.strictObject({
+      id: Id,
+      /** Null: all. */
+      names: z.array(z.string().max(200)).max(400).readonly().nullable(),
+      by: Name,
+      reason: Note,
+    }),
+    Proposal,
+  ),
+  'learning/refuse': changes('Leave the venue as it is', z.strictObject({ id: Id, by: Name, reason: Note }), Proposal),
 
   'light/month': asks(
     'Light on the turf by zone on the mean day of a month',

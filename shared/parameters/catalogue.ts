@@ -2,6 +2,7 @@ import { forecastParameters } from '#shared/parameters/forecast.ts';
 import { heatParameters } from '#shared/parameters/heat.ts';
 import { injuryParameters } from '#shared/parameters/injury.ts';
 import { jobParameters } from '#shared/parameters/jobs.ts';
+import { learningParameters } from '#shared/parameters/learning.ts';
 import { lightParameters } from '#shared/parameters/light.ts';
 import { loadsParameters } from '#shared/parameters/loads.ts';
 import { planningParameters } from '#shared/parameters/planning.ts';
@@ -22,6 +23,7 @@ export const catalogue = {
   ...planningParameters,
   ...jobParameters,
   ...forecastParameters,
+  ...learningParameters,
 };
 export type ParameterName = keyof typeof catalogue;
 

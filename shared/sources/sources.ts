@@ -1,5 +1,6 @@
 import { heatSources } from '#shared/sources/heat.ts';
 import { injurySources } from '#shared/sources/injury.ts';
+import { learningSources } from '#shared/sources/learning.ts';
 import { lightSources } from '#shared/sources/light.ts';
 import { loadsSources } from '#shared/sources/loads.ts';
 import { planningSources } from '#shared/sources/planning.ts';
@@ -17,5 +18,6 @@ export const sources = {
   ...injurySources,
   ...recoverySources,
   ...planningSources,
+  ...learningSources,
 };
 export type SourceId = keyof typeof sources;

@@ -146,7 +146,20 @@ export const Venue = z
     prices: MaterialPrices,
     rules: Rules,
     /** Values of the catalogue that this venue has changed, by name. */
-    settings: z.record(z.string(), z.strictObject({ value: z.number(), reason: Note, since: LocalDate }).readonly()).readonly(),
+    settings: z
+      .record(
+        z.string(),
+        z
+          .strictObject({
+            value: z.number(),
+            /** Half-width of the 80 % range as a share of the value, where the venue's own events have taught it; else the catalogue's. */
+            doubt: within(0, 10).optional(),
+            reason: Note,
+            since: LocalDate,
+          })
+          .readonly(),
+      )
+      .readonly(),
   })
   .readonly();
 export type Venue = z.infer<typeof Venue>;

@@ -9,6 +9,7 @@ import { troubled } from '#application/troubled.ts';
 import { csvDays } from '#platform/weather-files/csv-days.ts';
 import { epwDays } from '#platform/weather-files/epw-days.ts';
 import { typeface } from '#platform/fonts/typeface.ts';
+import { photographsBeside } from '#platform/photographs/folder.ts';
 import { optimiserInWorker } from '#platform/optimiser/optimiser-in-worker.ts';
 import { openPool } from '#platform/workers/pool.ts';
 import { systemClock, type Clock } from '#platform/clock/clock.ts';
@@ -55,8 +56,8 @@ export interface Application {
 }
 
 const hourMs = 3_600_000;
-const copies = { everyMs: 24 * hourMs, keep: 14 };
 const defaultWaitMs = 5000;
+const copies = { everyMs: 24 * hourMs, keep: 14 };
 const toStandardError = (line: string): void => void process.stderr.write(`${line}\n`);
 
 /** What an application is while nothing has been put right: one opening of the file, good or not. */
@@ -138,13 +139,14 @@ const withStore = (wishes: ApplicationWishes, store: OpenStore, tell: (event: Ev
       optimiser: wishes.optimiser ?? optimiserInWorker(wishes.optimiserEntry ? { entry: wishes.optimiserEntry } : {}),
       typeface,
       readWeather: (format, text, place) => (format === 'csv' ? csvDays(text, place) : epwDays(text, place)),
+      photographs: photographsBeside(file),
       version: packageFile.version,
     },
     log,
   );
+  gate.listen(tell);
   const copying = setInterval(() => void store.copyIfDue(), hourMs);
   copying.unref();
-  gate.listen(tell);
   return {
     trouble: null,
     answer: gate.answer,

@@ -5,8 +5,11 @@ import type { Job, Progress } from '#shared/contract/job.ts';
 import type { Forecast } from '#shared/vocabulary/forecast.ts';
 import type { ForecastAnswers } from '#shared/vocabulary/answers.ts';
 import type { AnswersQuestion } from '#engine/forecast/answers.ts';
+import type { CoverMeasurement, FrameCorners, GreenThresholds, PhotographType } from '#shared/vocabulary/photograph.ts';
 import type { ForecastQuestion } from '#engine/forecast/question.ts';
 import type { OutlookQuestion, RecoveryOutlook } from '#engine/forecast/recovery-outlook.ts';
+import type { AssimilateQuestion, Assimilated } from '#engine/learning/assimilate.ts';
+import type { LearnQuestion, Learnt } from '#engine/learning/learn-from-events.ts';
 import type { ParameterValues } from '#shared/parameters/catalogue.ts';
 import type { DailySite } from '#engine/weather/daily-radiation.ts';
 import type { DatedWeatherDay } from '#engine/weather/weather-day.ts';
@@ -19,6 +22,14 @@ export interface Tasks {
   readonly foresee: { readonly input: ForecastQuestion; readonly output: Forecast };
   readonly answers: { readonly input: AnswersQuestion; readonly output: ForecastAnswers };
   readonly outlook: { readonly input: OutlookQuestion; readonly output: RecoveryOutlook };
+  readonly assimilate: { readonly input: AssimilateQuestion; readonly output: Assimilated };
+  readonly learn: { readonly input: LearnQuestion; readonly output: Learnt };
+  /** A small JPEG of a photograph. */
+  readonly thumbnail: { readonly input: { readonly bytes: Uint8Array }; readonly output: Uint8Array };
+  readonly measure: {
+    readonly input: { readonly bytes: Uint8Array; readonly thresholds: GreenThresholds; readonly frame: FrameCorners | null };
+    readonly output: CoverMeasurement;
+  };
 }
 export type TaskName = keyof Tasks;
 
@@ -65,6 +76,20 @@ export interface WeatherFileReading {
   readonly refused: readonly { readonly line: number; readonly column: string | null; readonly reason: string }[];
 }
 
+/** The bytes of photographs, by hash, untouched. */
+export interface PhotographFolder {
+  /** What the head of a file says of the picture, or why it is refused; nothing is decoded. */
+  examine(
+    bytes: Uint8Array,
+  ):
+    | { readonly ok: true; readonly mediaType: PhotographType; readonly width: number; readonly height: number }
+    | { readonly ok: false; readonly reason: string };
+  /** Bytes that are there already under this hash are left alone. */
+  keep(sha256: string, mediaType: PhotographType, bytes: Uint8Array): Promise<void>;
+  /** Null where the file is gone. */
+  read(sha256: string, mediaType: PhotographType): Promise<Uint8Array | null>;
+}
+
 /** Everything a service may reach for. Tests hand in their own. */
 export interface Needs {
   readonly store: Store;
@@ -78,6 +103,7 @@ export interface Needs {
   readonly readWeather: (format: 'csv' | 'epw', text: string, place: WeatherFilePlace) => WeatherFileReading;
   /** The letters papers are printed in. */
   readonly typeface: () => Typeface;
+  readonly photographs: PhotographFolder;
   readonly jobs: Jobs;
   /** Version of the program. */
   readonly version: string;

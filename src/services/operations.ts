@@ -15,6 +15,16 @@ import { listForecasts } from '#services/forecast/list.ts';
 import { previewForecast } from '#services/forecast/preview.ts';
 import { readForecast } from '#services/forecast/read.ts';
 import { runForecast } from '#services/forecast/run.ts';
+import { addInspection } from '#services/inspection/add.ts';
+import { listInspections } from '#services/inspection/list.ts';
+import { readInspection } from '#services/inspection/read.ts';
+import { acceptProposal } from '#services/learning/accept.ts';
+import { assimilateInspections } from '#services/learning/assimilate.ts';
+import { listLearning } from '#services/learning/list.ts';
+import { proposeValues } from '#services/learning/propose.ts';
+import { readAssimilation } from '#services/learning/read.ts';
+import { refuseProposal } from '#services/learning/refuse.ts';
+import { replayEvent } from '#services/learning/replay.ts';
 import { climateUnderCoverings } from '#services/climate/day.ts';
 import { lightOfMonth } from '#services/light/month.ts';
 import { shadowOfHour } from '#services/light/shadow.ts';
@@ -23,6 +33,10 @@ import { makeEstimate } from '#services/money/make-estimate.ts';
 import { readMoney } from '#services/money/read.ts';
 import { setPrices } from '#services/money/set-prices.ts';
 import { saveTerms } from '#services/money/terms.ts';
+import { addPhotograph } from '#services/photograph/add.ts';
+import { listPhotographs } from '#services/photograph/list.ts';
+import { measurePhotograph } from '#services/photograph/measure.ts';
+import { readPhotograph } from '#services/photograph/read.ts';
 import { listPlans } from '#services/plan/list.ts';
 import { makePlan } from '#services/plan/make.ts';
 import { readPlan } from '#services/plan/read.ts';
@@ -87,6 +101,20 @@ export const operations: { readonly [Name in OperationName]: Service<Name> } = {
   'money/set-prices': setPrices,
   'money/enter-actual': enterActual,
   'money/estimate': makeEstimate,
+  'inspection/add': addInspection,
+  'inspection/list': listInspections,
+  'inspection/read': readInspection,
+  'photograph/add': addPhotograph,
+  'photograph/list': listPhotographs,
+  'photograph/read': readPhotograph,
+  'photograph/measure': measurePhotograph,
+  'learning/assimilate': assimilateInspections,
+  'learning/replay': replayEvent,
+  'learning/read': readAssimilation,
+  'learning/list': listLearning,
+  'learning/propose': proposeValues,
+  'learning/accept': acceptProposal,
+  'learning/refuse': refuseProposal,
   'light/month': lightOfMonth,
   'light/shadow': shadowOfHour,
   'climate/day': climateUnderCoverings,

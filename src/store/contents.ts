@@ -3,7 +3,10 @@ import { Vehicle } from '#shared/vocabulary/vehicle.ts';
 import { bookingsIn } from '#store/bookings.ts';
 import { classesIn } from '#store/classes.ts';
 import { fixturesIn } from '#store/fixtures.ts';
+import { inspectionsIn } from '#store/inspections.ts';
+import { learningIn } from '#store/learning.ts';
 import { moneyIn } from '#store/money.ts';
+import { photographsIn } from '#store/photographs.ts';
 import type { Work } from '#store/revisions.ts';
 import { plansIn } from '#store/plans.ts';
 import { runsIn } from '#store/runs.ts';
@@ -22,4 +25,7 @@ export const contentsIn = (work: Work): Contents => ({
   plans: plansIn(work),
   weather: weatherIn(work),
   money: moneyIn(work),
+  inspections: inspectionsIn(work),
+  photographs: photographsIn(work),
+  learning: learningIn(work),
 });

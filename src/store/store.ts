@@ -3,7 +3,10 @@ import type { contract, PlanRun } from '#shared/contract/contract.ts';
 import type { Booking } from '#shared/vocabulary/booking.ts';
 import type { Covering } from '#shared/vocabulary/covering.ts';
 import type { ForecastRun } from '#shared/vocabulary/forecast.ts';
+import type { Inspection, InspectionLine } from '#shared/vocabulary/inspection.ts';
+import type { Assimilation, Proposal, ProposalDecision } from '#shared/vocabulary/learning.ts';
 import type { MoneyEntry, MoneyTerms, PriceBook } from '#shared/vocabulary/money.ts';
+import type { Photograph } from '#shared/vocabulary/photograph.ts';
 import type { Id } from '#shared/vocabulary/primitives.ts';
 import type { Vehicle } from '#shared/vocabulary/vehicle.ts';
 import type { Fixture, Venue } from '#shared/vocabulary/venue.ts';
@@ -90,6 +93,31 @@ export interface Contents {
     entries(bookingId: Id): Promise<readonly MoneyEntry[]>;
     /** Adds one line; the number must be the next. */
     enter(venueId: Id, entry: MoneyEntry): Promise<void>;
+  };
+  readonly inspections: {
+    find(id: Id): Promise<InspectionLine | null>;
+    /** In the order they were made; all of the venue, or those of one event. */
+    list(venueId: Id, bookingId: Id | null): Promise<readonly InspectionLine[]>;
+    add(inspection: Inspection): Promise<void>;
+  };
+  readonly photographs: {
+    find(id: Id): Promise<Photograph | null>;
+    /** In the order they were taken, without their pictures. */
+    list(venueId: Id, bookingId: Id | null): Promise<readonly Photograph[]>;
+    thumbnail(id: Id): Promise<Uint8Array | null>;
+    add(photograph: Photograph, thumbnail: Uint8Array): Promise<void>;
+  };
+  readonly learning: {
+    assimilation(runId: Id): Promise<Assimilation | null>;
+    /** Newest first. */
+    assimilations(venueId: Id): Promise<readonly Assimilation[]>;
+    keepAssimilation(assimilation: Assimilation & { readonly runId: Id }): Promise<void>;
+    proposal(id: Id): Promise<Proposal | null>;
+    /** Newest first, with what became of each. */
+    proposals(venueId: Id): Promise<readonly Proposal[]>;
+    keepProposal(proposal: Proposal): Promise<void>;
+    /** Decides a proposal that stands open. */
+    decide(proposal: Proposal, decision: ProposalDecision): Promise<void>;
   };
 }
 

@@ -60,6 +60,29 @@ export interface Tables {
   price_books: { id: string; revision: number; document: string };
   money_terms: { id: string; venue_id: string; revision: number; document: string };
   money_entries: { booking_id: string; number: number; venue_id: string; sum_minor: number; document: string };
+  inspections: {
+    id: string;
+    venue_id: string;
+    booking_id: string | null;
+    kind: string;
+    at_venue_time: string;
+    entered_at: string;
+    corrects: string | null;
+    document: string;
+  };
+  photographs: {
+    id: string;
+    venue_id: string;
+    booking_id: string | null;
+    taken_at_venue_time: string;
+    sha256: string;
+    media_type: string;
+    document: string;
+  };
+  thumbnails: { photograph_id: string; venue_id: string; jpeg: Uint8Array };
+  assimilations: { run_id: string; venue_id: string; parent_id: string; created_at: string; document_gzip: Uint8Array };
+  proposals: { id: string; venue_id: string; created_at: string; document: string };
+  proposal_decisions: { proposal_id: string; venue_id: string; document: string };
   weather_readings: {
     id: Generated<number>;
     venue_id: string;

@@ -20,6 +20,27 @@ export interface Step {
 const ofVenue = { venueId: smallVenue.id };
 const asked = { ...ofVenue, fixtureId: homeDate.id };
 const idOf = (known: Known, name: OperationName): string => (known.get(name) as { id: string }).id;
+const inspectionId = (known: Known): string => (known.get('inspection/add') as { inspection: { id: string } }).inspection.id;
+const runIdOf = (known: Known): string => (known.get('learning/assimilate') as { runId: string }).runId;
+const ofEvent = { ...ofVenue, bookingId: concert.id };
+/** A spot at which nothing was read. */
+const nothingRead = {
+  cover: null,
+  colour: null,
+  greenIndex: null,
+  moisture: null,
+  hardness: null,
+  traction: null,
+  penetration: null,
+  infiltration: null,
+  rut: null,
+  canopyTemperature: null,
+  soilTemperature: null,
+};
+const heavyHammer = { peak: 92, hammerMass: 2.25, dropHeight: 0.46, dropNumber: 1 };
+/** A PNG of sixteen pixels: twelve of leaf, four of straw. */
+const fourByFour =
+  'iVBORw0KGgoAAAANSUhEUgAAAAQAAAAECAYAAACp8Z5+AAAAT0lEQVR4AQFEALv/ADxaKP88Wij/PFoo/zxaKP8APFoo/zxaKP88Wij/PFoo/wA8Wij/PFoo/zxaKP88Wij/AJaCUP+WglD/loJQ/5aCUP+6CR55oe5uMgAAAABJRU5ErkJggg==';
 let lastJob = '';
 
 /**
@@ -245,6 +266,136 @@ export const steps: readonly Step[] = [
     },
   },
   {
+    name: 'photograph/add',
+    request: () => ({
+      photograph: {
+        ...ofEvent,
+        zone: 'B',
+        point: 'B1',
+        takenAt: '2027-07-18T15:10',
+        bearing: 90,
+        fileName: 'b1.png',
+        words: 'Straight down.',
+      },
+      base64: fourByFour,
+    }),
+    then: (value) => expect(value).toMatchObject({ mediaType: 'image/png', width: 4, height: 4, zone: 'B' }),
+  },
+  {
+    name: 'photograph/list',
+    request: () => ofEvent,
+    then: (value, known) => expect(value).toEqual([known.get('photograph/add')]),
+  },
+  {
+    name: 'photograph/read',
+    request: (known) => ({ id: idOf(known, 'photograph/add'), size: 'original' }),
+    then: (value) => expect(value).toMatchObject({ mediaType: 'image/png', base64: fourByFour }),
+  },
+  {
+    name: 'photograph/measure',
+    request: (known) => ({ of: { id: idOf(known, 'photograph/add') }, frame: null }),
+    // Twelve of sixteen pixels are leaf.
+    then: (value) => expect(value).toMatchObject({ counted: 16, cover: 0.75 }),
+  },
+  {
+    name: 'inspection/add',
+    request: (known) => ({
+      inspection: {
+        ...ofEvent,
+        kind: 'handback',
+        at: '2027-07-18T15:00',
+        inspector: 'Inspector of the tests',
+        weather: 'dry',
+        note: '',
+        readings: [{ ...nothingRead, zone: 'B', point: 'B1', cover: 0.5, hardness: heavyHammer }],
+        defects: [
+          {
+            zone: 'A',
+            kind: 'rut',
+            length: 4,
+            area: 2,
+            depth: 0.03,
+            cause: 'production',
+            chargeable: true,
+            clause: '7.2',
+            words: 'Forklift.',
+          },
+        ],
+        spills: [{ zone: 'B', agent: 'drink', volume: 5, area: 3, at: null, treatment: 'flushed' }],
+        witnesses: [{ answer: 'declined', party: 'promoter' }],
+        photographs: [idOf(known, 'photograph/add')],
+        corrects: null,
+      },
+    }),
+    then: (value) => expect(value).toMatchObject({ correctedBy: null, inspection: { kind: 'handback' } }),
+  },
+  {
+    name: 'inspection/list',
+    request: () => ofEvent,
+    then: (value, known) => expect(value).toEqual([known.get('inspection/add')]),
+  },
+  {
+    name: 'inspection/read',
+    request: (known) => ({ id: inspectionId(known) }),
+    then: (value, known) => expect(value).toEqual(known.get('inspection/add')),
+  },
+  {
+    name: 'learning/assimilate',
+    request: (known) => ({ forecastId: idOf(known, 'forecast/run'), members: 50, inspections: null }),
+    then: (value, known) =>
+      expect(value).toMatchObject({
+        parentId: idOf(known, 'forecast/run'),
+        inspections: [inspectionId(known)],
+        members: 50,
+        seen: [
+          { zone: 'A', quantity: 'ruts', seen: 0.03 },
+          { zone: 'B', quantity: 'cover', seen: 0.5 },
+        ],
+      }),
+  },
+  {
+    name: 'learning/read',
+    request: (known) => ({ runId: runIdOf(known) }),
+    then: (value, known) => expect(value).toEqual(known.get('learning/assimilate')),
+  },
+  {
+    name: 'learning/replay',
+    request: (known) => ({ forecastId: runIdOf(known), members: 50, knownAt: '2027-07-17T12:00' }),
+    // Nothing had been seen by then: every member counts, and the reading only stands beside.
+    then: (value) => {
+      const { assimilation } = value as { assimilation: { effectiveSize: number; seen: { used: boolean }[] } };
+      expect(assimilation).toMatchObject({ runId: null, inspections: [], replaceArea: {} });
+      expect(assimilation.effectiveSize).toBeCloseTo(50, 6);
+      expect(assimilation.seen.map(({ used }) => used)).toEqual([false, false]);
+    },
+  },
+  {
+    name: 'learning/propose',
+    request: () => ({ ...ofVenue, runs: null, members: 50, seed: 3 }),
+    then: (value, known) => expect(value).toMatchObject({ ...ofVenue, runs: [runIdOf(known)], readings: 2, decision: null }),
+  },
+  {
+    name: 'learning/refuse',
+    request: (known) => ({ id: idOf(known, 'learning/propose'), by: 'Head of the tests', reason: 'one event is too few' }),
+    then: (value) => expect(value).toMatchObject({ decision: { answer: 'refused', names: [] } }),
+  },
+  {
+    name: 'learning/list',
+    request: () => ofVenue,
+    then: (value, known) =>
+      expect(value).toEqual({ assimilations: [known.get('learning/assimilate')], proposals: [known.get('learning/refuse')] }),
+  },
+  {
+    name: 'learning/propose',
+    request: (known) => ({ ...ofVenue, runs: [runIdOf(known)], members: 50, seed: 3, surety: 1 }),
+    then: (value) => expect((value as { changes: unknown[] }).changes.length).toBeGreaterThan(0),
+  },
+  {
+    name: 'learning/accept',
+    request: (known) => ({ id: idOf(known, 'learning/propose'), names: null, by: 'Head of the tests', reason: 'tried' }),
+    then: (value) => expect(value).toMatchObject({ decision: { answer: 'accepted', by: 'Head of the tests' } }),
+  },
+  {
     name: 'light/month',
     request: () => ({ ...ofVenue, month: 6 }),
     then: (value) => {
@@ -293,7 +444,8 @@ export const steps: readonly Step[] = [
   },
   { name: 'booking/remove', request: () => ({ id: concert.id, revision: 1 }) },
   { name: 'fixture/remove', request: () => ({ id: homeDate.id, revision: 1 }) },
-  { name: 'venue/remove', request: () => ({ id: smallVenue.id, revision: 1 }) },
+  // What was learnt was accepted: that is a revision.
+  { name: 'venue/remove', request: () => ({ id: smallVenue.id, revision: 2 }) },
 ];
 
 /** What the other tests begin with. */

@@ -1,5 +1,6 @@
 import type { ParameterValues } from '#shared/parameters/catalogue.ts';
 import { seasonOf } from '#shared/vocabulary/turf.ts';
+import { doubtsOf } from '#engine/forecast/doubts.ts';
 import { drawParameters } from '#engine/forecast/draw-parameters.ts';
 import type { ForecastQuestion } from '#engine/forecast/question.ts';
 import type { Scene } from '#engine/forecast/scene.ts';
@@ -82,7 +83,7 @@ export interface MemberMaker {
 export const memberMaker = (scene: Scene): MemberMaker => {
   const { question, period } = scene;
   const site = { latitude: question.venue.place.latitude, elevation: question.venue.place.elevation };
-  const { members } = membersFromYears(question.observed, period.days[0]!, period.days.length, question.members, question.seed);
+  const { members } = membersFromYears(question.observed, period.days[0]!, period.days.length, question.draws?.from ?? question.members, question.seed);
   return {
     scene,
     window: windowOf(scene),
@@ -100,12 +101,13 @@ export const usualMember = (maker: MemberMaker): Member => {
   return memberOf(maker, question.parameters, known(maker, usual, null));
 };
 
-/** Member `index` of the run: drawn weather, drawn values. */
-export const drawnMember = (maker: MemberMaker, index: number): Member => {
+/** Member `place` of the run: drawn weather, drawn values. */
+export const drawnMember = (maker: MemberMaker, place: number): Member => {
   const { scene, model, observed } = maker;
   const { period, question } = scene;
+  const index = question.draws?.index[place] ?? place;
   const series = observed[index] ?? generatedWeather(model, period.days[0]!, period.days.length, question.seed, index);
-  return memberOf(maker, drawParameters(question.parameters, question.seed, index), known(maker, series, index));
+  return memberOf(maker, drawParameters(question.parameters, question.seed, index, doubtsOf(question)), known(maker, series, index));
 };
 
 /** What is known better than the season: days expected next, then days logged. */

@@ -24,6 +24,13 @@ export interface ForecastQuestion {
   /** 1 is the usual season without chance; more are drawn members. */
   readonly members: number;
   readonly seed: number;
+  /**
+   * Where a run was weighed by readings: which of `from` draws make its members, by index; one that agrees well stands several times.
+   * Left out, the members are the draws 0 to `members` − 1.
+   */
+  readonly draws?: { readonly from: number; readonly index: readonly number[] };
+  /** Factor on the doubt of every number; 1 where left out. */
+  readonly widened?: number;
   /** m */
   readonly cellSize: 1 | 2 | 4;
   /** Days of observed years that members are resampled from; empty where only monthly normals are known. */
