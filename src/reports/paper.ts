@@ -169,16 +169,15 @@ export class Paper {
   /** A table; its head stands again on each page, and a row is never torn apart. */
   table({ columns, rows, empty, rowHeight = 0, sum = false }: TablePart): void {
     if (rows.length === 0) return this.sentence(empty);
-    const total = columns.reduce((all, column) => all + column.width, 0);
-    const widths = columns.map((column) => (column.width / total) * this.width);
+    const widths = this.#widths(columns);
+    const heads = columns.map((column) => column.head);
+    const named = heads.some((head) => head !== '');
+    const headHeight = named ? this.#rowHeight(heads, widths, true, 0) : 0;
+    this.room(this.startOfTable({ columns, rows, rowHeight }));
     const element = this.doc.struct('Table');
     this.#root.add(element);
-    const heads = columns.map((column) => column.head);
-    const headHeight = this.#rowHeight(heads, widths, true, 0);
-    const firstHeights = rows.slice(0, 3).map((cells) => this.#rowHeight(cells, widths, false, rowHeight));
-    const start = firstHeights.reduce((all, height) => all + height, headHeight + this.size(4));
-    this.room(Math.min(start, (this.bottom - margin) / 2));
-    this.#row(element, columns, widths, heads, headHeight, 'head');
+    if (named) this.#row(element, columns, widths, heads, headHeight, 'head');
+    else this.#ruleAt(0.8);
     rows.forEach((cells, index) => {
       const bold = sum && index === rows.length - 1;
       const height = this.#rowHeight(cells, widths, bold, rowHeight);
@@ -186,7 +185,7 @@ export class Paper {
       const after = index === rows.length - 2 ? this.#rowHeight(rows.at(-1)!, widths, sum, rowHeight) : 0;
       if (this.y + height + after > this.bottom) {
         this.page();
-        this.ornament(() => this.#cells(columns, widths, heads, headHeight, true, faint));
+        if (named) this.ornament(() => this.#cells(columns, widths, heads, headHeight, true, faint));
         this.y += headHeight;
         this.#ruleAt(0.8);
       }
@@ -194,6 +193,24 @@ export class Paper {
     });
     element.end();
     this.y += this.size(5);
+  }
+
+  /** Height of the head and the first rows of a table, which stand on one page. */
+  startOfTable({ columns, rows, rowHeight = 0 }: Pick<TablePart, 'columns' | 'rows' | 'rowHeight'>): number {
+    const widths = this.#widths(columns);
+    const head = this.#rowHeight(
+      columns.map((column) => column.head),
+      widths,
+      true,
+      0,
+    );
+    const first = rows.slice(0, 3).reduce((all, cells) => all + this.#rowHeight(cells, widths, false, rowHeight), head);
+    return Math.min(first + this.size(4), (this.bottom - margin) / 2);
+  }
+
+  #widths(columns: readonly Column[]): readonly number[] {
+    const total = columns.reduce((all, column) => all + column.width, 0);
+    return columns.map((column) => (column.width / total) * this.width);
   }
 
   /** Numbers the pages and gives the bytes. */

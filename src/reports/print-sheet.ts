@@ -67,7 +67,7 @@ const leastHeight = (paper: Paper, next: Part | undefined): number => {
     case 'chart':
       return Math.min(next.chart.rows.length, 20) * next.chart.rowHeight + 90;
     case 'table':
-      return paper.size(60) + Math.max(0, next.rowHeight ?? 0);
+      return next.rows.length === 0 ? paper.size(30) : paper.startOfTable(next);
     case 'columns':
       return Math.max(leastHeight(paper, next.left[0]), leastHeight(paper, next.right[0]));
     case 'pictures':

@@ -74,11 +74,15 @@ export const chargeBack = (papers: RecoveryPapers, units: UnitSystem): Sheet => 
   };
 };
 
+/** As many decimals as were entered. */
+const quantityWords = (quantity: number): string =>
+  figure(quantity, [0, 1, 2].find((digits) => Number(quantity.toFixed(digits)) === quantity) ?? 3);
+
 const lineRow = ({ entry, charged, own }: AccountLine): readonly string[] => [
   `${entry.number}${entry.corrects === null ? '' : ` (for ${entry.corrects})`}`,
   entry.date,
   `${costWords[entry.kind]}: ${entry.words}${entry.zone === null ? '' : `, ${entry.zone}`}`,
-  `${figure(entry.quantity, Number.isInteger(entry.quantity) ? 0 : 3)} ${entry.unit}`,
+  `${quantityWords(entry.quantity)} ${entry.unit}`,
   exactMoney(entry.price, entry.currency).slice(4),
   exactMoney(entry.sum, entry.currency).slice(4),
   entry.clause ?? '–',
@@ -91,10 +95,10 @@ const lineColumns = [
   ['Line', 0.9],
   ['Day', 1.3],
   ['What', 3.2],
-  ['Quantity', 1.4, 'right'],
+  ['Quantity', 1.6, 'right'],
   ['Price', 1.2, 'right'],
   ['Sum', 1.5, 'right'],
-  ['Clause', 0.8],
+  ['Clause', 1],
   ['Charged', 1.5, 'right'],
   ['Venue', 1.5, 'right'],
   ['Proof', 2],

@@ -333,7 +333,9 @@ const costPart = ({ estimate, money }: RecoveryPapers): readonly Part[] => {
     sentence(
       terms === null
         ? 'No terms are entered: the venue bears everything.'
-        : `${terms.payer} bears low / likely / high ${moneyRange(estimate.payer, currency)} of the estimate. Claimed so far ${exactMoney(account.claim, currency)}${
+        : `Borne by ${terms.payer}: low / likely / high ${moneyRange(estimate.payer, currency)} of the estimate. Claimed so far ${exactMoney(account.claim, currency)}${
+            account.unproven > 0 ? `, ${exactMoney(account.unproven, currency)} more has no proof yet` : ''
+          }${account.tooLate > 0 ? `, ${exactMoney(account.tooLate, currency)} came after the last day` : ''}${
             account.aboveCap > 0 ? `, ${exactMoney(account.aboveCap, currency)} is above the cap` : ''
           }; from the deposit ${exactMoney(account.depositKept, currency)}, balance due ${exactMoney(account.balanceDue, currency)}, borne by the venue ${exactMoney(account.venueBears, currency)}.${
             account.claimBy === null ? '' : ` Claim by ${dayWords(account.claimBy)}.`
@@ -417,8 +419,12 @@ const lessonsPart = ({ evidence }: RecoveryPapers): readonly Part[] => [
   ...(evidence.pastCases.length + evidence.changedSettings.length > 0
     ? [list([...evidence.pastCases, ...evidence.changedSettings])]
     : [
-        sentence('Nothing is recorded yet. To be written after the true-up:'),
-        { part: 'blanks' as const, labels: ['What was different from the forecast, and what is changed for the next time'] },
+        {
+          part: 'blanks' as const,
+          labels: [
+            'Nothing is recorded yet. To be written after the true-up: what was different, and what is changed for the next time',
+          ],
+        },
       ]),
 ];
 
