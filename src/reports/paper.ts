@@ -189,7 +189,9 @@ export class Paper {
         this.y += headHeight;
         this.#ruleAt(0.8);
       }
+      const top = this.y;
       this.#row(element, columns, widths, cells, height, bold ? 'sum' : 'body');
+      if (rowHeight > 0) this.#boxesAt(widths, top);
     });
     element.end();
     this.y += this.size(5);
@@ -310,6 +312,18 @@ export class Paper {
         .strokeColor(rule)
         .stroke(),
     );
+  }
+
+  /** Lines between the cells of a row that is written on by hand. */
+  #boxesAt(widths: readonly number[], top: number): void {
+    this.ornament(() => {
+      let x = this.left;
+      for (const width of widths.slice(0, -1)) {
+        x += width;
+        this.doc.moveTo(x, top).lineTo(x, this.y);
+      }
+      this.doc.lineWidth(0.3).strokeColor(rule).stroke();
+    });
   }
 
   #block(): void {

@@ -21,6 +21,8 @@ export interface SeenReading {
   readonly point: string;
   readonly what: string;
   readonly value: string;
+  /** What the forecast had for that day; empty where it says nothing of it. */
+  readonly forecast: string;
   /** What the venue asks for; empty where it asks nothing. */
   readonly required: string;
   /** Whether it is met; null where nothing is asked. */
@@ -59,25 +61,29 @@ export interface SeenInspection {
   readonly note: string;
 }
 
-/** Hours in fact beside those booked. */
+/** Hours in fact of everything that lay on a zone, beside those of the first kept plan. */
 export interface SeenHours {
   readonly zone: string;
-  readonly covering: string;
   readonly on: LocalTime;
   readonly off: LocalTime;
+  /** null: the zone was not booked then. */
+  readonly bookedOn: LocalTime | null;
+  readonly bookedOff: LocalTime | null;
 }
 
 /** What was seen and done, as far as it is recorded. Empty lists mean that nothing is. */
 export interface Evidence {
   readonly inspections: readonly SeenInspection[];
   readonly hours: readonly SeenHours[];
+  /** What was learnt from this event, in words. */
+  readonly lessons: readonly string[];
   /** Settings of the venue that changed after this event, in words. */
   readonly changedSettings: readonly string[];
   /** Past events here: forecast against fact, in words. */
   readonly pastCases: readonly string[];
 }
 
-export const nothingSeen: Evidence = { inspections: [], hours: [], changedSettings: [], pastCases: [] };
+export const nothingSeen: Evidence = { inspections: [], hours: [], lessons: [], changedSettings: [], pastCases: [] };
 
 /** One event of the season with what is kept of it. */
 export interface SeasonEvent {

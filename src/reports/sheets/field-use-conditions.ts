@@ -102,7 +102,7 @@ const moneyOf = (papers: RecoveryPapers, units: UnitSystem): readonly string[] =
       : [
           `Deposit ${said(terms.deposit)}, held until the claim is settled. ${terms.cap === null ? 'No cap.' : `Cap ${said(terms.cap)}.`}${terms.excess > 0 ? ` The venue bears the first ${said(terms.excess)}.` : ''}`,
           `Claim within ${terms.claimDays} days of handback${handedBack === null ? '' : ` (by ${dayWords(addDays(dateOf(handedBack), terms.claimDays))})`}; damage that shows late within ${terms.lateDays} days${handedBack === null ? '' : ` (by ${dayWords(addDays(dateOf(handedBack), terms.lateDays))})`}. Interim payment on account.`,
-          `${terms.payer} pays; labour at the rates below, sod with freight at the farm’s invoice.`,
+          `Payment by ${terms.payer}: labour at the rates below, sod with freight at the farm’s invoice.`,
         ]),
     `Rates: ${rates(papers)}.`,
   ];

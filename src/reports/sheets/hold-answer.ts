@@ -48,7 +48,7 @@ export const holdAnswer = (papers: RecoveryPapers, units: UnitSystem): Sheet => 
           ['Home date', 1.8],
           ['Clear days', 0.9, 'right'],
           ['Answer', 1.1],
-          ['Replacement', 1.3],
+          ['New turf', 1.2],
           ['Area low / likely / high', 2, 'right'],
           ['Price low / likely / high', 2.4, 'right'],
           ['Release sod by', 1.8],

@@ -1,6 +1,6 @@
 import { show, type UnitSystem } from '#shared/units/quantity.ts';
 import type { RecoveryPapers } from '#reports/recovery-papers.ts';
-import { heading, list, small, table, type Sheet } from '#reports/sheet.ts';
+import { heading, sentence, small, table, type Sheet } from '#reports/sheet.ts';
 import { titleOf, zoneName } from '#reports/wording.ts';
 
 /** Points of a zone, from its size: three at least, one more for every 400 m², ten at most. */
@@ -15,16 +15,10 @@ export const inspectionForm = (papers: RecoveryPapers, units: UnitSystem): Sheet
     turned: true,
     pages: null,
     parts: [
-      list(['baseline     handback     + 24 h     + 72 h     + 7 d     other: ______________   (underline one)'], 'box'),
+      sentence('Underline one:   baseline     handback     + 24 h     + 72 h     + 7 d     other ______________'),
       {
         part: 'blanks',
-        labels: [
-          'Who',
-          'Date and minute',
-          'Weather, since when dry',
-          'Instruments: hammer mass, drop, probe depth',
-          'Sheet no. of',
-        ],
+        labels: ['Who', 'Date and minute', 'Weather, since when dry', 'Hammer mass, drop, probe', 'Sheet no. of'],
       },
       heading('Readings: the mean of the points of a zone, the worst point behind it'),
       table(

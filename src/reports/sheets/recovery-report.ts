@@ -10,6 +10,7 @@ import { heading, list, sentence, small, smallList, strong, table, type Part, ty
 import {
   bookedSpan,
   causesInWords,
+  compare,
   dayWords,
   farmName,
   hourWords,
@@ -78,7 +79,7 @@ export const recoveryReport = (papers: RecoveryPapers, units: UnitSystem): Sheet
       ...readingsPart(papers),
       ...sodPart(papers, units),
       ...costPart(papers),
-      ...incidentsPart(papers),
+      ...incidentsPart(papers, units),
       ...risksPart(papers),
       ...lessonsPart(papers),
       ...sourcesPart(papers),
@@ -132,20 +133,16 @@ const eventPart = (papers: RecoveryPapers, units: UnitSystem): readonly Part[] =
   ];
 };
 
-/** Hours as booked, and in brackets those in fact where they are recorded. */
+/** Hours as first booked, and in brackets those in fact where they are recorded. */
 const coveredWords = ({ evidence, venue }: RecoveryPapers, letter: string, booked: number): string => {
-  const facts = evidence.hours.filter((one) => one.zone === letter);
-  const said = booked > 0 ? `${booked} h` : '–';
-  if (facts.length === 0) return said;
-  const hours = hoursBetween(
-    facts.map((one) => one.on).toSorted()[0]!,
-    facts
-      .map((one) => one.off)
-      .toSorted()
-      .at(-1)!,
-    venue.place.timeZone,
-  );
-  return `${said} (${Math.round(hours)} h)`;
+  const fact = evidence.hours.find((one) => one.zone === letter);
+  if (fact === undefined) return booked > 0 ? `${booked} h` : '–';
+  const { timeZone } = venue.place;
+  const before =
+    fact.bookedOn === null || fact.bookedOff === null
+      ? '–'
+      : `${Math.round(hoursBetween(fact.bookedOn, fact.bookedOff, timeZone))} h`;
+  return `${before} (${Math.round(hoursBetween(fact.on, fact.off, timeZone))} h)`;
 };
 
 const waysPart = ({ plan }: RecoveryPapers): readonly Part[] => [
@@ -220,17 +217,19 @@ const readingsPart = ({ evidence, venue }: RecoveryPapers): readonly Part[] => {
       newest.set(`${reading.zone} ${reading.what}`, [
         reading.zone,
         reading.what,
+        orDash(reading.forecast),
         reading.value,
         orDash(reading.required),
         reading.met === null ? '–' : reading.met ? 'met' : 'missed',
         `${inspection.stage}, ${moment(inspection.at)}`,
       ]);
   return [
-    heading('Readings against what is asked'),
+    heading('Readings against forecast and what is asked'),
     table(
       [
         ['Zone', 0.8],
         ['Reading', 2.4],
+        ['Forecast', 1.8, 'right'],
         ['Seen', 1.8, 'right'],
         ['Asked', 1.8, 'right'],
         ['', 1],
@@ -363,9 +362,22 @@ export const picturesOf = ({ evidence }: RecoveryPapers, most: number): readonly
     .flatMap(({ bytes, caption }) => (bytes === null ? [] : [{ bytes, caption }]))
     .slice(0, most);
 
-const incidentsPart = (papers: RecoveryPapers): readonly Part[] => {
+const incidentsPart = (papers: RecoveryPapers, units: UnitSystem): readonly Part[] => {
   const { inspections } = papers.evidence;
-  const defects = inspections.flatMap((one) => one.defects.map((defect) => ({ at: one.at, ...defect })));
+  const defects = [
+    // Runs kept before incidents could be entered have none.
+    ...(papers.booking.incidents ?? []).map((one) => ({
+      at: one.at,
+      zone: one.zone,
+      words: `${one.kind.replace(/[A-Z]/g, (letter) => ` ${letter.toLowerCase()}`)}${
+        one.treatedAfter === null ? '' : `, treated after ${Math.round(one.treatedAfter)} min`
+      }${one.until === null ? '' : `, gone ${moment(one.until)}`}`,
+      size: show(one.area, 'area', units),
+      cause: 'entered with the booking',
+      clause: '',
+    })),
+    ...inspections.flatMap((one) => one.defects.map((defect) => ({ at: one.at, ...defect }))),
+  ].toSorted((a, b) => compare(a.at, b.at));
   const pictures = picturesOf(papers, 3);
   return [
     heading('Incidents'),
@@ -416,8 +428,8 @@ const risksPart = (papers: RecoveryPapers): readonly Part[] => {
 
 const lessonsPart = ({ evidence }: RecoveryPapers): readonly Part[] => [
   heading('Lessons and changed settings'),
-  ...(evidence.pastCases.length + evidence.changedSettings.length > 0
-    ? [list([...evidence.pastCases, ...evidence.changedSettings])]
+  ...(evidence.lessons.length + evidence.changedSettings.length > 0
+    ? [list([...evidence.lessons, ...evidence.changedSettings])]
     : [
         {
           part: 'blanks' as const,

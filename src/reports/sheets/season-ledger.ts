@@ -153,7 +153,7 @@ const groundPart = ({ season }: RecoveryPapers, units: UnitSystem): readonly Par
 
 const seenPart = ({ evidence }: RecoveryPapers): readonly Part[] => [
   heading('Forecast against fact, and settings changed'),
-  ...(evidence.pastCases.length + evidence.changedSettings.length === 0
+  ...(evidence.lessons.length + evidence.pastCases.length + evidence.changedSettings.length === 0
     ? [sentence('No inspection of a past event is recorded yet.')]
-    : [{ part: 'list' as const, items: [...evidence.pastCases, ...evidence.changedSettings] }]),
+    : [{ part: 'list' as const, items: [...evidence.lessons, ...evidence.pastCases, ...evidence.changedSettings] }]),
 ];

@@ -1,5 +1,6 @@
 import type { PlanRun } from '#shared/contract/contract.ts';
 import type { Answer } from '#shared/contract/failure.ts';
+import type { UnitSystem } from '#shared/units/quantity.ts';
 import type { Booking } from '#shared/vocabulary/booking.ts';
 import type { Venue } from '#shared/vocabulary/venue.ts';
 import type { ForecastQuestion } from '#engine/forecast/question.ts';
@@ -39,6 +40,7 @@ export const gather = async (
   contents: Contents,
   planId: string,
   alternatives: readonly string[],
+  units: UnitSystem,
 ): Promise<Answer<RecoveryPapers>> => {
   const main = await opened(contents, planId, 'planId');
   if (!main.ok) return main;
@@ -52,6 +54,7 @@ export const gather = async (
       return invalid([{ field: `alternatives.${index}`, reason: 'is a plan of another venue' }]);
     beside.push(other.value.kept);
   }
+  const earlier = await earlierPlans(contents, kept.plan);
   return done({
     ...kept,
     venue,
@@ -61,9 +64,9 @@ export const gather = async (
     others: question.others,
     money: await moneyOf(contents, venue, kept.booking),
     alternatives: beside,
-    earlier: await earlierPlans(contents, kept.plan),
+    earlier,
     season: await seasonOf(contents, venue, kept),
-    evidence: await evidenceOf(contents, venue, kept),
+    evidence: await evidenceOf(contents, venue, kept, earlier.at(-1) ?? kept.plan, units),
   });
 };
 
@@ -72,7 +75,8 @@ const earlierPlans = async (contents: Contents, plan: PlanRun): Promise<readonly
     (line) => line.bookingId === plan.bookingId && line.fixtureId === plan.fixtureId && line.createdAt < plan.createdAt,
   );
   const plans: PlanRun[] = [];
-  for (const line of lines.slice(0, mostEarlier)) {
+  // The first of all stays: it is what the fact is held against.
+  for (const line of lines.length > mostEarlier ? [...lines.slice(0, mostEarlier - 1), lines.at(-1)!] : lines) {
     const found = await contents.plans.find(line.id);
     if (found) plans.push(found);
   }
