@@ -39,10 +39,10 @@ export const troubled = ({ file, trouble, clock, log, reopen }: TroubledParts): 
     // Another page or program may have put it right meanwhile.
     const again = await reopen();
     if (again.trouble === null) return again.answer('workspace/restore', request);
-    const from = checked.data.copy ?? newestGoodCopy(file, newestVersion);
+    const from = checked.data.copy ?? (await newestGoodCopy(file, newestVersion));
     // Only a copy of this very workspace: a page must not have any file of the machine put here.
     if (from === null || !copyLines(file).some(({ path }) => path === from)) return notFound('copy', from ?? 'newest');
-    if (!isGoodCopy(from, newestVersion))
+    if (!(await isGoodCopy(from, newestVersion)))
       return invalid([{ field: 'copy', reason: 'is damaged or of a newer version; choose an older copy' }]);
     const putAside = await restoreCopy(file, from, clock.now(), newestVersion);
     const now = await reopen();

@@ -22,6 +22,7 @@ const commands = {
   'test:doors': ['src/bootstrap/test.js', '--only', 'doors'],
   'test:pages': ['src/bootstrap/test.js', '--only', 'pages'],
   'test:desktop': ['src/bootstrap/test.js', '--only', 'desktop'],
+  'test:faults': ['tests/faults/run.ts'],
   'test:newcomer': ['tests/newcomer/newcomer.ts'],
   /** Any file of the project: `npm run node -- tests/bench/strip.ts`. */
   node: [],

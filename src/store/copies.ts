@@ -3,6 +3,7 @@ import { copyFile, open, rm } from 'node:fs/promises';
 import { basename, dirname, extname, join } from 'node:path';
 import Database from 'better-sqlite3';
 import { workspaceId } from '#store/file-facts.ts';
+import { removeSeal, seal, sealIsBroken } from '#store/seal.ts';
 import type { CopyLine } from '#store/store.ts';
 
 /** Why a copy was made: by the clock, before a migration, because somebody asked, or a file put aside when a copy took its place. */
@@ -49,8 +50,11 @@ export const copyLines = (file: string): readonly CopyLine[] =>
     bytes: statSync(path, { throwIfNoEntry: false })?.size ?? 0,
   }));
 
-/** Whether a file is a whole workspace database of a version this program knows. */
-export const isGoodCopy = (path: string, newestVersion: number): boolean => {
+/** Whether a file is a whole workspace database of a version this program knows, and as it was when it was copied. */
+export const isGoodCopy = async (path: string, newestVersion: number): Promise<boolean> =>
+  isWhole(path, newestVersion) && !(await sealIsBroken(path));
+
+const isWhole = (path: string, newestVersion: number): boolean => {
   let database: Database.Database | undefined;
   try {
     database = new Database(path, { readonly: true, fileMustExist: true });
@@ -69,16 +73,42 @@ export const isGoodCopy = (path: string, newestVersion: number): boolean => {
 };
 
 /** The newest copy that proves good. */
-export const newestGoodCopy = (file: string, newestVersion: number): string | null =>
-  listCopies(file).find((copy) => isGoodCopy(copy.path, newestVersion))?.path ?? null;
+export const newestGoodCopy = async (file: string, newestVersion: number): Promise<string | null> => {
+  for (const { path } of listCopies(file)) if (await isGoodCopy(path, newestVersion)) return path;
+  return null;
+};
 
-const flush = async (path: string): Promise<void> => {
-  const handle = await open(path, 'r+');
+const flush = async (path: string, flags = 'r+'): Promise<void> => {
+  const handle = await open(path, flags);
   try {
     await handle.sync();
   } finally {
     await handle.close();
   }
+};
+
+/**
+ * A clock that was ahead has left copies from the future. They were made before now all the same: they are named so, in their order, or
+ * the newest copy would for ever be one of them.
+ */
+const putBeforeNow = (file: string, now: number): void => {
+  const early = listCopies(file).filter(({ madeAt }) => madeAt > now);
+  for (const [index, { path, reason }] of early.entries()) {
+    const named = join(copiesFolder(file), `${stamp(now - 1 - index)}.${reason}.fieldback`);
+    if (existsSync(named)) continue;
+    renameSync(path, named);
+    if (existsSync(`${path}-seal`)) renameSync(`${path}-seal`, `${named}-seal`);
+  }
+};
+
+const remove = (path: string): void => {
+  rmSync(path, { force: true });
+  removeSeal(path);
+};
+
+/** Makes a rename in a folder last through a power cut; Windows has no such call and does it by itself. */
+const flushFolder = async (folder: string): Promise<void> => {
+  if (process.platform !== 'win32') await flush(folder, 'r');
 };
 
 /**
@@ -88,6 +118,7 @@ const flush = async (path: string): Promise<void> => {
 export const makeCopy = async (file: string, now: number, reason: CopyReason): Promise<string> => {
   const folder = copiesFolder(file);
   mkdirSync(folder, { recursive: true });
+  putBeforeNow(file, now);
   const path = join(folder, `${stamp(now)}.${reason}.fieldback`);
   const unfinished = `${path}.part`;
   const source = new Database(file, { fileMustExist: true, timeout: 2000 });
@@ -102,6 +133,8 @@ export const makeCopy = async (file: string, now: number, reason: CopyReason): P
   settleCopy(unfinished);
   await flush(unfinished);
   renameSync(unfinished, path);
+  await flushFolder(folder);
+  await seal(path);
   return path;
 };
 
@@ -133,7 +166,7 @@ export const pruneCopies = (file: string, keep: number): void => {
   }
   const copies = listCopies(file);
   for (const reason of ['scheduled', 'before-migration', 'asked'] satisfies CopyReason[]) {
-    for (const old of copies.filter((copy) => copy.reason === reason).slice(keep)) rmSync(old.path, { force: true });
+    for (const old of copies.filter((copy) => copy.reason === reason).slice(keep)) remove(old.path);
   }
 };
 
@@ -149,7 +182,7 @@ export const copyIsDue = (file: string, now: number, everyMs: number): boolean =
  * leaves either the old file or none, with every copy still there.
  */
 export const restoreCopy = async (file: string, copy: string, now: number, newestVersion: number): Promise<string | null> => {
-  if (!isGoodCopy(copy, newestVersion)) throw new Error(`${copy} is not a whole workspace`);
+  if (!(await isGoodCopy(copy, newestVersion))) throw new Error(`${copy} is not a whole workspace`);
   const arriving = `${file}.arriving`;
   await copyFile(copy, arriving);
   await flush(arriving);
@@ -160,6 +193,8 @@ export const restoreCopy = async (file: string, copy: string, now: number, newes
   for (const companion of ['', '-wal', '-shm']) {
     if (existsSync(file + companion)) renameSync(file + companion, aside + companion);
   }
+  removeSeal(file);
   renameSync(arriving, file);
+  await flushFolder(dirname(file));
   return stood ? aside : null;
 };

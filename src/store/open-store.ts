@@ -7,7 +7,9 @@ import { migrations } from '#migrations/index.ts';
 import { contentsIn } from '#store/contents.ts';
 import { copyIsDue, copyLines, listCopies, makeCopy, newestGoodCopy, pruneCopies } from '#store/copies.ts';
 import { workspaceId } from '#store/file-facts.ts';
+import { isElsewhere } from '#store/network-share.ts';
 import { isBusy, ownWaitMs, SharedFileDialect, whileBusy } from '#store/sqlite-dialect.ts';
+import { seal, sealIsBroken } from '#store/seal.ts';
 import type { Contents, CopyLine, FileSize, Store } from '#store/store.ts';
 import type { Tables } from '#store/tables.ts';
 import { OpeningRefused, type Trouble } from '#store/trouble.ts';
@@ -48,7 +50,7 @@ export const openStore = async (wishes: OpeningWishes): Promise<Opening> => {
     const refused = error instanceof OpeningRefused ? error : refusalOf(error, wishes.file);
     if (!refused) throw error;
     const lost = refused.kind === 'damaged' || refused.kind === 'missing' || refused.kind === 'not-a-workspace';
-    const newestCopy = lost ? newestGoodCopy(wishes.file, namesOf(wishes).length) : null;
+    const newestCopy = lost ? await newestGoodCopy(wishes.file, namesOf(wishes).length) : null;
     const wayBack = newestCopy ? ` The newest good copy is ${newestCopy}; it can be put in its place.` : '';
     return { ok: false, trouble: { kind: refused.kind, message: refused.message + wayBack, newestCopy } };
   }
@@ -62,7 +64,7 @@ const open = async (wishes: OpeningWishes): Promise<OpenStore> => {
   const names = namesOf(wishes);
   const newest = names.length;
   readyFolder(file);
-  const version = isNew(file) ? 0 : examine(file, names);
+  const version = isNew(file) ? 0 : await examine(file, names);
   if (version > 0 && version < newest) await makeCopy(file, wishes.now(), 'before-migration');
 
   const database = new Database(file, { timeout: ownWaitMs });
@@ -76,6 +78,10 @@ const open = async (wishes: OpeningWishes): Promise<OpenStore> => {
     const store = storeOn(kysely, wishes);
     await begin(kysely, wishes);
     await store.copyIfDue();
+    if (isElsewhere(file))
+      wishes.log(
+        `${file} lies on another machine: open it from one machine at a time, or keep it on a disk of this one and copy it there.`,
+      );
     return store;
   } catch (error) {
     database.close();
@@ -110,9 +116,15 @@ const isNew = (file: string): boolean => {
 };
 
 /** The version of an existing file, after everything that can be wrong with it has been looked at. Changes nothing. */
-const examine = (file: string, names: readonly string[]): number => {
+const examine = async (file: string, names: readonly string[]): Promise<number> => {
   if (!statSync(file).isFile() || firstBytes(file) !== 'SQLite format 3\0') {
     throw new OpeningRefused('not-a-workspace', `${file} is not a Fieldback workspace. Choose another file.`);
+  }
+  if (await sealIsBroken(file)) {
+    throw new OpeningRefused(
+      'damaged',
+      `The workspace ${file} has changed on its disk without any program writing to it, and was not opened. The disk may be failing.`,
+    );
   }
   const database = new Database(file, { fileMustExist: true, timeout: ownWaitMs });
   try {
@@ -276,7 +288,11 @@ const storeOn = (kysely: Kysely<Tables>, wishes: OpeningWishes): OpenStore => {
         wishes.log(`the scheduled copy of ${file} was not made: ${String(error)}`);
       }
     },
-    close: () => kysely.destroy(),
+    close: async () => {
+      await kysely.destroy();
+      // The file is closed and whole: a seal that cannot be written costs nothing but its warning.
+      await seal(file).catch((error: unknown) => wishes.log(`${file} was not sealed: ${String(error)}`));
+    },
   };
 };
 

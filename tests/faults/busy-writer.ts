@@ -1,5 +1,6 @@
 import { openApplication } from '#application/application.ts';
-import { boardFloor, cart, concert, homeDate, smallVenue } from '#tests/contract/small-venue.ts';
+import { smallVenue } from '#tests/contract/small-venue.ts';
+import { documentOf } from '#tests/faults/documents.ts';
 
 /**
  * A program that writes to the workspace it is given until somebody ends it, or for the number of rounds it is given. Prints a line of
@@ -12,20 +13,6 @@ if (application.trouble) tell({ failed: application.trouble.kind, message: appli
 
 const listed = await application.ask('venue/list', {});
 const venues = new Map(listed.ok ? listed.value.map(({ id, revision }) => [id, revision]) : []);
-
-/** A venue with its booking and home date: five rows that come together or not at all. */
-const documentOf = (id: string) => ({
-  format: 'fieldback-venue' as const,
-  version: 1 as const,
-  venue: { ...smallVenue, id },
-  coverings: [boardFloor],
-  vehicles: [cart],
-  fixtures: [{ ...homeDate, id: `${id}-home`, venueId: id }],
-  bookings: [
-    { ...concert, id: `${id}-one`, venueId: id, note: 'x'.repeat(3000) },
-    { ...concert, id: `${id}-two`, venueId: id, note: 'y'.repeat(3000) },
-  ],
-});
 
 tell({ ready: true });
 for (let round = 0; round < Number(rounds); round++) {

@@ -1,0 +1,3 @@
+import { describeKills } from '#tests/faults/kill-rounds.ts';
+
+describeKills('desktop', 13, ['import', 'migration']);
