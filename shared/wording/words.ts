@@ -1,8 +1,11 @@
 import type { FailureKind } from '#shared/contract/failure.ts';
-import type { bookingStages, careKinds, EventKind, loadings, ZoneUse } from '#shared/vocabulary/booking.ts';
+import type { activities, bookingStages, careKinds, EventKind, loadings, ZoneUse } from '#shared/vocabulary/booking.ts';
 import type { Cause, Symptom, Verdict, warnings } from '#shared/vocabulary/forecast.ts';
+import type { PaperKind } from '#shared/contract/contract.ts';
 import type { JobKind, ProgrammeKind } from '#shared/vocabulary/plan.ts';
-import type { Construction, Grass } from '#shared/vocabulary/turf.ts';
+import type { MachineKind } from '#shared/vocabulary/resources.ts';
+import type { Construction, Grass, Soil } from '#shared/vocabulary/turf.ts';
+import type { fixtureKinds } from '#shared/vocabulary/venue.ts';
 
 /** What every kind is called, once, for pages, papers and the command line. Trade words, or plain ones of our own. */
 
@@ -100,6 +103,58 @@ export const loadingWords: Readonly<Record<(typeof loadings)[number], string>> =
   fill: 'dirt fill',
 };
 
+export const activityWords: Readonly<Record<(typeof activities)[number], string>> = {
+  seated: 'seated',
+  standing: 'standing',
+  dancing: 'dancing, jumping',
+  walking: 'walking',
+  skating: 'skating',
+  working: 'working',
+};
+
+export const fixtureWords: Readonly<Record<(typeof fixtureKinds)[number], string>> = {
+  'home-date': 'home date',
+  practice: 'practice',
+  blackout: 'blackout',
+};
+
+export const machineWords: Readonly<Record<MachineKind, string>> = {
+  aerator: 'aerators',
+  topdresser: 'topdressers',
+  seeder: 'seeders',
+  sprayer: 'sprayers',
+  mower: 'mowers',
+  stripper: 'sod strippers',
+  'sod-installer': 'sod installers',
+  roller: 'rollers',
+  grader: 'graders',
+  'light-rig': 'light rigs',
+  'growth-cover': 'growth covers',
+  loader: 'loaders',
+};
+
+/** What each paper is called, and whom it is for. */
+export const paperWords: Readonly<Record<PaperKind, { readonly name: string; readonly purpose: string }>> = {
+  'recovery-report': { name: 'Recovery report', purpose: 'what happened, what is planned, when it is ready, what it costs' },
+  'meeting-sheet': { name: 'Meeting sheet', purpose: 'one page for the operations meeting' },
+  'sod-order': { name: 'Sod order', purpose: 'for the farm: area, cut, rolls, trucks, hours' },
+  'recovery-chart': { name: 'Recovery chart', purpose: 'jobs by zone over the days, for the wall' },
+  'hold-answer': { name: 'Answer to a hold', purpose: 'for booking: what the dates mean for the field' },
+  'field-use-conditions': { name: 'Field-use conditions', purpose: 'for the contract: zones, floors, hours, handback' },
+  'promoter-map': { name: 'Map for the promoter', purpose: 'zones, floors and routes to scale' },
+  'night-before': { name: 'Night-before list', purpose: 'what must be done before the first truck' },
+  'shift-sheet': { name: 'Shift sheet', purpose: 'who does what, shift by shift' },
+  'inspection-form': { name: 'Inspection form', purpose: 'to walk with at baseline and handback' },
+  'test-sheet': { name: 'Test sheet', purpose: 'readings of the surface by test point' },
+  'charge-back': { name: 'Charge-back', purpose: 'for finance: lines, clauses, evidence' },
+  'season-ledger': { name: 'Season ledger', purpose: 'all bookings, wear and sod of the season' },
+  calendar: { name: 'Calendar file', purpose: 'jobs, deliveries and decisions for any calendar (iCalendar)' },
+  'zone-table': { name: 'Zones', purpose: 'table as CSV' },
+  'job-table': { name: 'Jobs', purpose: 'table as CSV' },
+  'sod-table': { name: 'Trucks of sod', purpose: 'table as CSV' },
+  'cost-table': { name: 'Cost lines', purpose: 'table as CSV' },
+};
+
 export const careWords: Readonly<Record<(typeof careKinds)[number], string>> = {
   lift: 'lift panels',
   prop: 'prop edges',
@@ -176,6 +231,14 @@ export const grassWords: Readonly<Record<Grass, string>> = {
   'bermudagrass-hybrid': 'hybrid bermudagrass',
   zoysiagrass: 'zoysiagrass',
   'seashore-paspalum': 'seashore paspalum',
+};
+
+export const soilWords: Readonly<Record<Soil, string>> = {
+  sand: 'sand',
+  'loamy-sand': 'loamy sand',
+  'sandy-loam': 'sandy loam',
+  'silt-loam': 'silt loam',
+  'clay-loam': 'clay loam',
 };
 
 export const constructionWords: Readonly<Record<Construction, string>> = {

@@ -1,35 +1,83 @@
 import { show as inUnits } from '#shared/units/quantity.ts';
+import type { FigureKind } from '#shared/wording/explanations.ts';
+import { dayWords, spanWords } from '#shared/wording/moments.ts';
 import { causeWords, symptomWords, verdictWords } from '#shared/wording/words.ts';
-import { percent, rankedCauses } from '../plan/zone-table.tsx';
-import { useDesk } from '../sheet/desk.ts';
+import { Figure } from '../components/figure.tsx';
+import { eightOfTen, percent, rankedCauses } from '../components/numbers.ts';
+import { drawnForecast, show, useDesk } from '../desk/desk.ts';
 import { CoverChart } from './cover-chart.tsx';
 
 /** The chosen zone in sentences a promoter understands and figures a groundsman trusts. */
 export const ChosenZone = () => {
-  const { preview, run, zone, units, coverings } = useDesk();
-  const forecast = run?.result ?? preview;
+  const desk = useDesk();
+  const { run, draft, zone, units, coverings } = desk;
+  const forecast = drawnForecast(desk);
   const one = forecast?.zones.find((candidate) => candidate.letter === zone);
-  if (!forecast || !one) return <p className="empty">Choose a zone on the plan or in the table.</p>;
+  if (!forecast || !one)
+    return <p className="empty">Choose a zone on the plan, on the strip or in the table: it is told here.</p>;
   const causes = rankedCauses(one.causes);
-  const name = (id: string): string => coverings.find((covering) => covering.id === id)?.name ?? id;
-  const days = Math.round((one.hoursDark / 24) * 10) / 10;
+  const ranged = run !== null && draft === null && forecast.members > 1;
+  const name = (id: string): string => (coverings.find((covering) => covering.id === id)?.name ?? id).toLowerCase();
+  const fig = (kind: FigureKind, text: string) => <Figure kind={kind} zone={one.letter} text={text} />;
+  const byItself = one.daysToReady.p50;
   return (
-    <section aria-labelledby="chosen-zone">
+    <section className="chosen-zone" aria-labelledby="chosen-zone">
       <h2 id="chosen-zone">
         {one.letter} {one.name}
       </h2>
-      <p>
-        {one.hoursCovered === 0
-          ? `Nothing lies on its ${inUnits(one.area, 'area', units)} of turf.`
-          : `${inUnits(one.area, 'area', units)} of turf under ${one.coverings.map(name).join(', ')} for ${one.hoursCovered} hours; ${days} days of no light. `}
-        {one.crownTemperature &&
-          `Crowns at ${inUnits(one.crownTemperature.mean, 'temperature', units)} on the mean, ${inUnits(one.crownTemperature.highest, 'temperature', units)} at the hottest. `}
-        {one.footfalls > 0 && `${one.footfalls.toLocaleString('en')} steps on every square metre. `}
-        {one.pressure > 0 && `Up to ${inUnits(one.pressure, 'pressure', units)} on the ground.`}
-      </p>
+      {one.hoursCovered === 0 ? (
+        <p>Nothing lies on its {fig('area', inUnits(one.area, 'area', units))} of turf.</p>
+      ) : (
+        <p>
+          {fig('area', inUnits(one.area, 'area', units))} of turf under {one.coverings.map(name).join(', ')} for{' '}
+          {fig('hours-covered', spanWords(one.hoursCovered))}
+          {one.hoursDark > 0 && <>, {fig('hours-dark', spanWords(one.hoursDark))} of that without any light</>}.{' '}
+          {one.crownTemperature && (
+            <>
+              The crowns are at {fig('crown-temperature', inUnits(one.crownTemperature.mean, 'temperature', units))} on the mean,{' '}
+              {inUnits(one.crownTemperature.highest, 'temperature', units)} in the hottest hour.{' '}
+            </>
+          )}
+          {one.footfalls > 0 && <>{fig('footfalls', one.footfalls.toLocaleString('en'))} steps on every square metre. </>}
+          {one.pressure > 0 && <>Up to {fig('pressure', inUnits(one.pressure, 'pressure', units))} on the ground.</>}
+        </p>
+      )}
+      <table className="three">
+        <caption>Live cover with nothing done{ranged ? ', middle and P10–P90' : ', usual season'}</caption>
+        <thead>
+          <tr>
+            <th scope="col">Before</th>
+            <th scope="col">Last layer off</th>
+            <th scope="col">Home date</th>
+          </tr>
+        </thead>
+        <tbody>
+          <tr>
+            <td>{fig('cover-before', percent(one.coverBefore.p50))}</td>
+            <td>{fig('cover-after', percent(one.coverAfter.p50))}</td>
+            <td>{fig('cover-home', percent(one.coverHome.p50))}</td>
+          </tr>
+          {ranged && (
+            <tr>
+              <td>{eightOfTen(one.coverBefore)}</td>
+              <td>{eightOfTen(one.coverAfter)}</td>
+              <td>{eightOfTen(one.coverHome)}</td>
+            </tr>
+          )}
+        </tbody>
+      </table>
       <p className="verdict">
-        Left alone it {verdictWords[one.verdict]} on the home date
-        {run ? `: ${percent(one.chanceReady)} chance of being ready` : ''}.
+        Left alone it {fig('verdict', verdictWords[one.verdict])} on the home date
+        {ranged && <>: {fig('chance-ready', percent(one.chanceReady))} chance of being ready</>}.{' '}
+        {one.hoursCovered > 0 &&
+          (byItself === null ? (
+            'Not ready by itself within the days shown.'
+          ) : (
+            <>
+              Ready by itself {fig('days-to-ready', byItself === 0 ? 'at once' : `${byItself} days after`)}
+              {byItself > 0 && ' the last layer'}.
+            </>
+          ))}
       </p>
       {causes.length > 0 && (
         <table className="bars">
@@ -37,7 +85,15 @@ export const ChosenZone = () => {
           <tbody>
             {causes.map(({ cause, share }) => (
               <tr key={cause}>
-                <th scope="row">{causeWords[cause]}</th>
+                <th scope="row">
+                  <button
+                    type="button"
+                    className="figure"
+                    onClick={() => show({ figure: { kind: `cause-${cause}`, zone: one.letter, shown: percent(share) } })}
+                  >
+                    {causeWords[cause]}
+                  </button>
+                </th>
                 <td>
                   <i style={{ width: `${Math.round(100 * share)}%` }} aria-hidden />
                   <span>{percent(share)}</span>
@@ -54,7 +110,7 @@ export const ChosenZone = () => {
           <ul>
             {[...new Set(one.seen.map((look) => look.date))].map((date) => (
               <li key={date}>
-                {date.slice(5)}:{' '}
+                {dayWords(date)}:{' '}
                 {one.seen
                   .filter((look) => look.date === date)
                   .map((look) => `${symptomWords[look.symptom]} ${percent(look.severity)}`)

@@ -1,33 +1,47 @@
 import { Area, ComposedChart, Line, ReferenceLine, ResponsiveContainer, Tooltip, XAxis, YAxis } from 'recharts';
+import { dateOf } from '#shared/calendar/local-time.ts';
 import type { Forecast, ZoneForecast } from '#shared/vocabulary/forecast.ts';
-import { useDesk } from '../sheet/desk.ts';
+import { dayWords } from '#shared/wording/moments.ts';
+import { useDesk } from '../desk/desk.ts';
 
 /** Live cover of a zone by day with its range, and the same figures as a table. */
 export const CoverChart = ({ forecast, zone }: { forecast: Forecast; zone: ZoneForecast }) => {
   const { venue } = useDesk();
   const needed = Math.round(100 * (venue?.rules.coverNeeded ?? 0));
+  const ranged = forecast.members > 1;
+  const whole = (value: number): number => Math.round(100 * value);
   const rows = forecast.days.map((date, day) => ({
-    date: date.slice(5),
-    middle: Math.round(100 * zone.cover.p50[day]!),
-    range: [Math.round(100 * zone.cover.p10[day]!), Math.round(100 * zone.cover.p90[day]!)] as [number, number],
+    day: dayWords(date).slice(4),
+    middle: whole(zone.cover.p50[day]!),
+    range: [whole(zone.cover.p10[day]!), whole(zone.cover.p90[day]!)] as [number, number],
   }));
+  const off = zone.lastOff && forecast.days.indexOf(dateOf(zone.lastOff));
   return (
     <figure className="chart">
       <div aria-hidden>
-        <ResponsiveContainer width="100%" height={130}>
-          <ComposedChart data={rows} accessibilityLayer={false} margin={{ top: 6, right: 6, bottom: 0, left: -26 }}>
-            <XAxis dataKey="date" tick={{ fontSize: 10 }} interval="preserveStartEnd" stroke="currentColor" />
-            <YAxis domain={[0, 100]} ticks={[0, 50, 100]} tick={{ fontSize: 10 }} stroke="currentColor" />
+        <ResponsiveContainer width="100%" height={124}>
+          <ComposedChart data={rows} accessibilityLayer={false} margin={{ top: 6, right: 8, bottom: 0, left: -28 }}>
+            <XAxis
+              dataKey="day"
+              tick={{ fontSize: 10, fill: 'currentColor' }}
+              interval="equidistantPreserveStart"
+              minTickGap={24}
+              stroke="currentColor"
+            />
+            <YAxis domain={[0, 100]} ticks={[0, 50, 100]} tick={{ fontSize: 10, fill: 'currentColor' }} stroke="currentColor" />
             <Tooltip isAnimationActive={false} />
-            <Area dataKey="range" name="8 of 10" fill="var(--cover-range)" stroke="none" isAnimationActive={false} />
+            {ranged && <Area dataKey="range" name="P10–P90" fill="var(--cover-range)" stroke="none" isAnimationActive={false} />}
             <Line dataKey="middle" name="middle" stroke="var(--ink)" strokeWidth={1.6} dot={false} isAnimationActive={false} />
             <ReferenceLine y={needed} stroke="var(--accent)" strokeDasharray="4 3" />
+            {typeof off === 'number' && off >= 0 && (
+              <ReferenceLine x={rows[off]!.day} stroke="var(--faint)" strokeDasharray="1 2" />
+            )}
           </ComposedChart>
         </ResponsiveContainer>
       </div>
       <figcaption>
-        Live cover in per cent to the home date; the dashed line is what this venue asks, {needed} %. Watch whether the{' '}
-        {forecast.members > 1 ? 'band' : 'line'} is above it on the last day.
+        Live cover in per cent, day by day. Dashed: the {needed} % this venue asks; dotted: the last layer goes. Watch whether the{' '}
+        {ranged ? 'whole band is' : 'line is'} above the dashed line on the last day.
       </figcaption>
       <details>
         <summary>The same as a table</summary>
@@ -36,17 +50,19 @@ export const CoverChart = ({ forecast, zone }: { forecast: Forecast; zone: ZoneF
             <tr>
               <th scope="col">Day</th>
               <th scope="col">Middle</th>
-              <th scope="col">8 of 10</th>
+              {ranged && <th scope="col">P10–P90</th>}
             </tr>
           </thead>
           <tbody>
             {rows.map((row) => (
-              <tr key={row.date}>
-                <th scope="row">{row.date}</th>
+              <tr key={row.day}>
+                <th scope="row">{row.day}</th>
                 <td>{row.middle} %</td>
-                <td>
-                  {row.range[0]}–{row.range[1]}
-                </td>
+                {ranged && (
+                  <td>
+                    {row.range[0]}–{row.range[1]}
+                  </td>
+                )}
               </tr>
             ))}
           </tbody>

@@ -1,4 +1,5 @@
-import { stopWork, useDesk } from '../sheet/desk.ts';
+import { useDesk } from '../desk/desk.ts';
+import { stopWork } from '../desk/foreseeing.ts';
 
 /** How far long work has come, and the way to stop it. */
 export const Working = () => {
@@ -6,9 +7,9 @@ export const Working = () => {
   if (!job) return null;
   const share = Math.round(100 * job.progress.share);
   return (
-    <div className="working" role="status">
+    <div className="working">
       <progress max={100} value={share} aria-label="How far the work has come" />
-      <span>
+      <span role="status">
         {share} % {job.progress.note}
       </span>
       <button type="button" onClick={stopWork}>

@@ -1,51 +1,84 @@
 import { show as inUnits } from '#shared/units/quantity.ts';
-import { warningWords } from '#shared/wording/words.ts';
-import { ChosenZone } from '../margin/chosen-zone.tsx';
-import { percent } from '../plan/zone-table.tsx';
-import { chooseHome, edit, foresee, stretched, useDesk } from '../sheet/desk.ts';
+import { momentWords } from '#shared/wording/moments.ts';
+import { cautions, warningWords } from '#shared/wording/words.ts';
+import { Figure } from '../components/figure.tsx';
+import { percent } from '../components/numbers.ts';
+import { homeDates, stretched } from '../desk/booking-shapes.ts';
+import { drawnForecast, show, useDesk } from '../desk/desk.ts';
+import { edit } from '../desk/editing.ts';
+import { foresee } from '../desk/foreseeing.ts';
+import { chooseHome } from '../desk/previewing.ts';
+import { ZoneTable } from '../plan/zone-table.tsx';
+import { DayTable } from './day-table.tsx';
 
+/** What the field is on the home date, with ranges, causes and chance; what was taken for granted, and what to mind. */
 export const Foresee = () => {
-  const { run, preview, fixtures, homeId, units, job, booking } = useDesk();
-  const forecast = run?.result ?? preview;
-  const homes = fixtures.filter((fixture) => fixture.kind === 'home-date').toSorted((a, b) => (a.start < b.start ? -1 : 1));
+  const desk = useDesk();
+  const { run, draft, fixtures, homeId, units, job, booking } = desk;
+  const forecast = drawnForecast(desk);
+  const homes = homeDates(fixtures);
+  const ranged = run !== null && draft === null && run.result.members > 1;
+  const area = (value: number): string => inUnits(value, 'area', units);
   return (
     <section aria-labelledby="foresee">
       <h2 id="foresee">Foresee</h2>
-      <label>
-        Home date{' '}
-        <select value={homeId ?? ''} onChange={(event) => chooseHome(event.target.value)}>
-          {homes.map((home) => (
-            <option key={home.id} value={home.id}>
-              {home.name}, {home.start.replace('T', ' ')}
-            </option>
-          ))}
-        </select>
-      </label>
       <div className="row">
-        <button type="button" className="main" disabled={job !== null} onClick={() => void foresee(200)}>
-          Draw 200 members
+        <label>
+          Home date{' '}
+          <select value={homeId ?? ''} onChange={(event) => chooseHome(event.target.value)}>
+            {homes.length === 0 && <option value="">none yet</option>}
+            {homes.map((home) => (
+              <option key={home.id} value={home.id}>
+                {home.name}, {momentWords(home.start)}
+              </option>
+            ))}
+          </select>
+        </label>
+        <button type="button" className="main" disabled={job !== null || !booking} onClick={() => void foresee(100)}>
+          Draw 100 members
         </button>
-        <button type="button" disabled={job !== null} onClick={() => void foresee(500)}>
-          500
+        <button type="button" disabled={job !== null || !booking} onClick={() => void foresee(500)}>
+          Draw 500
         </button>
         {booking && (
           <button
             type="button"
             onClick={() => edit(stretched(booking, 1))}
-            title="Shows what one more day does; undo takes it back"
+            title="Every last covering lies a day longer; undo takes it back"
           >
-            one more day
+            what does one more day cost?
           </button>
         )}
       </div>
-      {forecast && (
-        <p>
-          {run
-            ? `Chance that every zone is ready with nothing done: ${percent(forecast.chanceAllReady)}. To be mended or replaced: ${inUnits(forecast.replaceArea.p50, 'area', units)} (${inUnits(forecast.replaceArea.p10, 'area', units)} to ${inUnits(forecast.replaceArea.p90, 'area', units)}).`
-            : `The usual season: ${inUnits(forecast.replaceArea.p50, 'area', units)} not ready by itself. Draw members for ranges and chances.`}
+      {homes.length === 0 && (
+        <p className="empty">
+          A forecast needs a home date.{' '}
+          <button type="button" onClick={() => show({ verb: 'book' })}>
+            Enter one under book
+          </button>
         </p>
       )}
-      <ChosenZone />
+      {forecast && (
+        <p className="summary">
+          {ranged ? (
+            <>
+              With nothing done, every zone is ready with a chance of{' '}
+              <Figure kind="chance-all" text={percent(forecast.chanceAllReady)} />. Not ready by itself:{' '}
+              <Figure kind="replace-area" text={area(forecast.replaceArea.p50)} /> ({area(forecast.replaceArea.p10)} to{' '}
+              {area(forecast.replaceArea.p90)}).
+            </>
+          ) : (
+            <>
+              In the usual season <Figure kind="replace-area" text={area(forecast.replaceArea.p50)} /> are not ready by themselves
+              on {momentWords(forecast.homeDate.start)}. Draw members to see ranges and chances.
+            </>
+          )}
+        </p>
+      )}
+      <div className="scroll">
+        <ZoneTable />
+      </div>
+      <p className="caution">{cautions.surface}</p>
       {forecast && forecast.warnings.length > 0 && (
         <details open>
           <summary>To mind ({forecast.warnings.length})</summary>
@@ -59,12 +92,12 @@ export const Foresee = () => {
               </li>
             ))}
           </ul>
-          <p className="caution">Loads, stages and cranes belong to the responsible engineer.</p>
+          <p className="caution">{cautions.structures}</p>
         </details>
       )}
       {forecast && (
         <details>
-          <summary>Taken for granted</summary>
+          <summary>Taken for granted ({forecast.assumptions.length})</summary>
           <ul>
             {forecast.assumptions.map((line) => (
               <li key={line}>{line}</li>
@@ -72,6 +105,7 @@ export const Foresee = () => {
           </ul>
         </details>
       )}
+      {forecast && <DayTable forecast={forecast} />}
     </section>
   );
 };

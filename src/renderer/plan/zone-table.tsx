@@ -1,44 +1,49 @@
 import { show as inUnits } from '#shared/units/quantity.ts';
-import type { Cause, ZoneForecast } from '#shared/vocabulary/forecast.ts';
+import type { FigureKind } from '#shared/wording/explanations.ts';
 import { causeWords, verdictWords } from '#shared/wording/words.ts';
-import { show, useDesk } from '../sheet/desk.ts';
+import { eightOfTen, percent, rankedCauses } from '../components/numbers.ts';
+import { drawnForecast, show, useDesk } from '../desk/desk.ts';
 
-export const percent = (share: number): string => `${Math.round(100 * share)}\u00a0%`;
-
-/** The causes of a zone's loss, largest first, as shares of the loss. */
-export const rankedCauses = (causes: ZoneForecast['causes']): readonly { cause: Cause; share: number }[] => {
-  const all = Object.entries(causes) as [Cause, number][];
-  const total = all.reduce((sum, [, loss]) => sum + loss, 0);
-  if (total < 0.01) return [];
-  return all
-    .map(([cause, loss]) => ({ cause, share: loss / total }))
-    .filter(({ share }) => share >= 0.01)
-    .toSorted((a, b) => b.share - a.share);
-};
-
-/** The plan in figures, for eyes and screen readers: one row a zone. */
+/** The plan in figures, for eyes and screen readers: one row a zone. A heading opens how its column is found, for the chosen zone. */
 export const ZoneTable = () => {
-  const { preview, run, zone, units, previewing } = useDesk();
-  const forecast = run?.result ?? preview;
-  if (!forecast) return <p className="empty">The zones stand here as soon as the season is reckoned.</p>;
+  const desk = useDesk();
+  const { run, draft, zone, units, previewing } = desk;
+  const forecast = drawnForecast(desk);
+  if (!forecast) return <p className="empty">The zones stand here in figures as soon as there is a booking and a home date.</p>;
+  const ranged = forecast.members > 1;
+  const chosen = forecast.zones.find((one) => one.letter === zone) ?? forecast.zones[0];
+  const head = (text: string, kind: FigureKind, shown: string) => (
+    <th scope="col">
+      <button
+        type="button"
+        className="head"
+        title="How is this column found?"
+        onClick={() => chosen && show({ figure: { kind, zone: chosen.letter, shown } })}
+      >
+        {text}
+      </button>
+    </th>
+  );
   return (
     <table className="zones" aria-busy={previewing}>
       <caption>
-        {run ? `${forecast.members} members, kept run ${run.id.slice(0, 12)}` : 'The usual season, nothing kept'}: live cover by
-        zone with nothing done until {forecast.homeDate.name}
+        {ranged && run && !draft
+          ? `${forecast.members} members, kept run ${run.id.slice(0, 12)}`
+          : 'The usual season, nothing kept'}
+        : live cover by zone with nothing done until {forecast.homeDate.name}
       </caption>
       <thead>
         <tr>
           <th scope="col">Zone</th>
-          <th scope="col">Turf</th>
-          <th scope="col">Covered</th>
-          <th scope="col">Now</th>
-          <th scope="col">After</th>
-          <th scope="col">Home date</th>
-          {run && <th scope="col">8 of 10</th>}
-          {run && <th scope="col">Ready</th>}
+          {head('Turf', 'area', inUnits(chosen?.area ?? 0, 'area', units))}
+          {head('Covered', 'hours-covered', `${chosen?.hoursCovered ?? 0} h`)}
+          {head('Now', 'cover-before', percent(chosen?.coverBefore.p50 ?? 0))}
+          {head('After', 'cover-after', percent(chosen?.coverAfter.p50 ?? 0))}
+          {head('Home date', 'cover-home', percent(chosen?.coverHome.p50 ?? 0))}
+          {ranged && head('P10–P90', 'cover-home', chosen ? `${eightOfTen(chosen.coverHome)} %` : '')}
+          {ranged && head('Ready', 'chance-ready', percent(chosen?.chanceReady ?? 0))}
           <th scope="col">Main cause</th>
-          <th scope="col">Left alone</th>
+          {head('Left alone', 'verdict', chosen ? verdictWords[chosen.verdict] : '')}
         </tr>
       </thead>
       <tbody>
@@ -51,7 +56,12 @@ export const ZoneTable = () => {
               onClick={() => show({ zone: one.letter })}
             >
               <th scope="row">
-                <button type="button" onClick={() => show({ zone: one.letter })}>
+                <button
+                  type="button"
+                  className="plain"
+                  aria-pressed={one.letter === zone}
+                  onClick={() => show({ zone: one.letter })}
+                >
                   {one.letter} {one.name}
                 </button>
               </th>
@@ -60,14 +70,10 @@ export const ZoneTable = () => {
               <td>{percent(one.coverBefore.p50)}</td>
               <td>{percent(one.coverAfter.p50)}</td>
               <td>{percent(one.coverHome.p50)}</td>
-              {run && (
-                <td>
-                  {Math.round(100 * one.coverHome.p10)}–{Math.round(100 * one.coverHome.p90)}
-                </td>
-              )}
-              {run && <td>{percent(one.chanceReady)}</td>}
-              <td>{main ? `${causeWords[main.cause]} ${percent(main.share)}` : '–'}</td>
-              <td>{verdictWords[one.verdict]}</td>
+              {ranged && <td>{eightOfTen(one.coverHome)}</td>}
+              {ranged && <td>{percent(one.chanceReady)}</td>}
+              <td className="words">{main ? `${causeWords[main.cause]} ${percent(main.share)}` : '–'}</td>
+              <td className="words">{verdictWords[one.verdict]}</td>
             </tr>
           );
         })}

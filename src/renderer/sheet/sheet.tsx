@@ -1,36 +1,45 @@
 import { useEffect, type KeyboardEvent } from 'react';
 import { LastHour } from '../margin/last-hour.tsx';
-import { Trouble } from '../margin/trouble.tsx';
-import { Working } from '../margin/working.tsx';
-import { Book } from '../pages/book.tsx';
+import { Margin } from '../margin/margin.tsx';
+import { Book } from '../pages/book/book.tsx';
 import { Compare } from '../pages/compare.tsx';
 import { Foresee } from '../pages/foresee.tsx';
-import { Recover } from '../pages/recover.tsx';
-import { VenuePage } from '../pages/venue-page.tsx';
+import { Recover } from '../pages/recover/recover.tsx';
+import { Report } from '../pages/report.tsx';
+import { TakeIn, VenuePage } from '../pages/venue/venue-page.tsx';
 import { FieldPlan } from '../plan/field-plan.tsx';
-import { ZoneTable } from '../plan/zone-table.tsx';
 import { Strip } from '../strip/strip.tsx';
-import { begin, chooseTheme, chooseUnits, isChanged, redo, show, undo, useDesk } from './desk.ts';
+import { chooseTheme, chooseUnits, show, useDesk } from '../desk/desk.ts';
+import { redo, undo } from '../desk/editing.ts';
+import { begin, listenToOthers } from '../desk/opening.ts';
 import { verbs } from './verbs.ts';
 
-const pages = { book: Book, foresee: Foresee, compare: Compare, recover: Recover, venue: VenuePage };
+const pages = { book: Book, foresee: Foresee, compare: Compare, recover: Recover, report: Report, venue: VenuePage };
 
-/** One drawing sheet: the plan in the middle, the strip below, the margin on the right, the title block at its foot. */
+/** Keys of undo and redo belong to a text field while somebody types in it. */
+const isTyping = (target: EventTarget): boolean =>
+  target instanceof HTMLTextAreaElement || (target instanceof HTMLInputElement && ['text', 'search'].includes(target.type));
+
+/** One drawing sheet: the plan and the work in the middle, the strip below, the margin with the title block on the right. */
 export const Sheet = () => {
-  const desk = useDesk();
-  const { verb, theme, units } = desk;
-  useEffect(() => void begin(), []);
+  const { verb, theme, units, wide, opened, venues, venue } = useDesk();
+  useEffect(() => {
+    listenToOthers();
+    void begin();
+  }, []);
   useEffect(() => {
     document.documentElement.dataset['theme'] = theme;
   }, [theme]);
   const Page = pages[verb];
   const onKeyDown = (event: KeyboardEvent): void => {
-    if (!(event.ctrlKey || event.metaKey) || event.key.toLowerCase() !== 'z') return;
+    if (!(event.ctrlKey || event.metaKey) || isTyping(event.target)) return;
+    const key = event.key.toLowerCase();
+    if (key !== 'z' && key !== 'y') return;
     event.preventDefault();
-    (event.shiftKey ? redo : undo)();
+    (event.shiftKey || key === 'y' ? redo : undo)();
   };
   return (
-    <div className="sheet" onKeyDown={onKeyDown}>
+    <div className={wide ? 'sheet wide-plan' : 'sheet'} onKeyDown={onKeyDown}>
       <header>
         <nav aria-label="What you are doing">
           {verbs.map((one) => (
@@ -41,62 +50,48 @@ export const Sheet = () => {
         </nav>
         <LastHour />
         <div className="look" role="group" aria-label="Look of the sheet">
-          <button type="button" onClick={() => chooseUnits(units === 'us' ? 'si' : 'us')}>
+          <button
+            type="button"
+            aria-label={units === 'us' ? 'Show metres and Celsius' : 'Show feet and Fahrenheit'}
+            onClick={() => chooseUnits(units === 'us' ? 'si' : 'us')}
+          >
             {units === 'us' ? 'ft, °F' : 'm, °C'}
           </button>
-          <button type="button" onClick={() => chooseTheme(theme === 'dark' ? 'paper' : 'dark')}>
-            {theme === 'dark' ? 'paper' : 'dark'}
+          <button
+            type="button"
+            aria-label={theme === 'dark' ? 'Show the paper-white sheet' : 'Show the dark sheet'}
+            onClick={() => chooseTheme(theme === 'dark' ? 'paper' : 'dark')}
+          >
+            {theme === 'dark' ? 'dark' : 'paper'}
           </button>
         </div>
       </header>
-      <main>
-        <FieldPlan />
-        <div className="twin" tabIndex={0} role="region" aria-label="Zones as a table">
-          <ZoneTable />
-        </div>
-      </main>
-      <aside aria-label="Margin" tabIndex={0}>
-        <Trouble />
-        <Working />
-        <Page />
-        <TitleBlock />
-      </aside>
-      <footer>
-        <Strip />
-      </footer>
+      {opened && venues.length === 0 ? (
+        <main className="no-venue">
+          <section>
+            <h1>No venue yet</h1>
+            <p>
+              This workspace holds no venue. A new workspace begins with an invented sample; this one had its venues removed. Take
+              in a venue from a file, or start Fieldback with a new workspace.
+            </p>
+            <TakeIn />
+          </section>
+        </main>
+      ) : (
+        <>
+          <main>
+            <h1 className="for-readers">{venue?.name ?? 'Fieldback'}</h1>
+            <FieldPlan />
+            <div className="board" tabIndex={0} role="region" aria-label={`Work: ${verb}`}>
+              <Page />
+            </div>
+          </main>
+          <Margin />
+          <footer>
+            <Strip />
+          </footer>
+        </>
+      )}
     </div>
-  );
-};
-
-/** What the sheet shows and how far it can be leaned on. */
-const TitleBlock = () => {
-  const desk = useDesk();
-  const { venue, booking, run, preview } = desk;
-  return (
-    <dl className="title-block">
-      <div>
-        <dt>Venue</dt>
-        <dd>{venue?.name ?? '–'}</dd>
-      </div>
-      <div>
-        <dt>Booking</dt>
-        <dd>
-          {booking?.name ?? '–'}
-          {isChanged(desk) && ' (changed, not stored)'}
-        </dd>
-      </div>
-      <div>
-        <dt>Run</dt>
-        <dd>{run ? `${run.id.slice(0, 12)}, ${run.result.members} members` : preview ? 'usual season, not kept' : '–'}</dd>
-      </div>
-      <div>
-        <dt>Made</dt>
-        <dd>{run ? `${run.createdAt.slice(0, 10)}, engine ${run.engineVersion}` : '–'}</dd>
-      </div>
-      <div className="wide">
-        <dt>Standing</dt>
-        <dd>A forecast of turf. Readiness is decided by measured tests and the competition’s own rules.</dd>
-      </div>
-    </dl>
   );
 };

@@ -1,256 +1,219 @@
 import { useEffect, useMemo, useRef, useState, type KeyboardEvent, type PointerEvent } from 'react';
-import {
-  addDays,
-  addHours,
-  atClock,
-  clockOf,
-  dateOf,
-  daysBetween,
-  hoursBetween,
-  midnight,
-  weekdayOf,
-} from '#shared/calendar/local-time.ts';
-import { figure, toShown, unitOf } from '#shared/units/quantity.ts';
+import { addHours, dateOf, midnight } from '#shared/calendar/local-time.ts';
+import { show as inUnits } from '#shared/units/quantity.ts';
 import type { Booking } from '#shared/vocabulary/booking.ts';
-import { jobWords } from '#shared/wording/words.ts';
-import { edit, moved, pointAt, stretched, useDesk } from '../sheet/desk.ts';
+import { fullMoment, momentWords } from '#shared/wording/moments.ts';
+import { useBoxSize } from '../components/box-size.ts';
+import { moved, spanOf, stretched } from '../desk/booking-shapes.ts';
+import { drawnBooking, drawnForecast, show, useDesk } from '../desk/desk.ts';
+import { drop, edit, hold, letGo } from '../desk/editing.ts';
+import { openBooking } from '../desk/opening.ts';
+import { pointAt } from '../desk/previewing.ts';
+import { BookingBar, LayerRows, PlanRows, rowHeight } from './strip-booking.tsx';
+import { StripDays, StripFixtures } from './strip-days.tsx';
+import { bookingDays, seasonDays, stripScale } from './strip-scale.ts';
+import { WeatherRows, weatherHeights } from './strip-weather.tsx';
 
-const days = ['Mo', 'Tu', 'We', 'Th', 'Fr', 'Sa', 'Su'];
-const rowHeight = 12;
+/** px at the left where the rows are named. */
+const names = 58;
+const top = { bar: 26, rows: 42 };
 
-/** First and last day on the strip: the booking with some days around it, and the home date. */
-const rangeOf = (booking: Booking | null, home: string | null): { first: string; count: number } => {
-  const times = [...(booking?.layers.flatMap((layer) => [layer.on, layer.off]) ?? []), ...(home ? [home] : [])]
-    .map(dateOf)
-    .toSorted();
-  const first = addDays(times[0] ?? '2027-07-01', -4);
-  return { first, count: Math.max(14, daysBetween(first, times.at(-1) ?? first) + 3) };
-};
+interface Drag {
+  readonly x: number;
+  readonly what: 'move' | 'stretch';
+  readonly booking: Booking;
+  readonly days: number;
+  /** m² not ready by itself before the drag, in the usual season. */
+  readonly open: number | null;
+}
 
-/** The calendar: home dates, the booking layer by layer, jobs, trucks, decisions, weather; its cursor is the hour of the plan. */
+/** The calendar: home dates, the booking layer by layer, jobs, trucks, decisions, weather. Its cursor is the hour of the plan. */
 export const Strip = () => {
-  const { venue, booking, fixtures, homeId, preview, run, plan, cursor, units } = useDesk();
+  const desk = useDesk();
+  const { venue, booking: kept, bookings, fixtures, homeId, plan, cursor, units, zone, preview, previewing } = desk;
+  const booking = drawnBooking(desk);
+  const forecast = drawnForecast(desk);
   const home = fixtures.find((fixture) => fixture.id === homeId);
-  const forecast = run?.result ?? preview;
-  const { first, count } = useMemo(() => rangeOf(booking, home?.start ?? null), [booking, home?.start]);
-  const drag = useRef<{ x: number; what: 'move' | 'stretch'; booking: Booking; days: number } | null>(null);
+  const [whole, setWhole] = useState(false);
+  const [drag, setDrag] = useState<Drag | null>(null);
   const svg = useRef<SVGSVGElement>(null);
   const box = useRef<HTMLDivElement>(null);
-  const [width, setWidth] = useState(1000);
+  const { width } = useBoxSize(box, { width: 900, height: 200 });
+  const days = useMemo(
+    () => (whole ? seasonDays(fixtures, bookings) : bookingDays(kept, home?.start ?? null)),
+    [whole, fixtures, bookings, kept, home?.start],
+  );
+  const scale = useMemo(
+    () => stripScale(days, Math.max(200, width - names - 2), venue?.place.timeZone ?? 'UTC'),
+    [days, width, venue?.place.timeZone],
+  );
   useEffect(() => {
-    if (!box.current) return;
-    // One unit of the drawing is one pixel, so that letters keep their shape on any screen.
-    const watch = new ResizeObserver(([entry]) => setWidth(Math.max(400, Math.round(entry!.contentRect.width))));
-    watch.observe(box.current);
-    return () => watch.disconnect();
-  }, [venue !== null && booking !== null]);
-  if (!venue || !booking) return <p className="empty">Choose a booking, or begin a new one: its days stand here.</p>;
+    if (!drag) return;
+    const onKey = (event: globalThis.KeyboardEvent): void => {
+      if (event.key !== 'Escape') return;
+      setDrag(null);
+      letGo();
+    };
+    window.addEventListener('keydown', onKey);
+    return () => window.removeEventListener('keydown', onKey);
+  }, [drag]);
+  if (!venue) return <div className="strip" ref={box} />;
 
-  const zoneName = venue.place.timeZone;
-  const x = (time: string): number => (hoursBetween(midnight(first), time, zoneName) / (count * 24)) * width;
-  const dayWidth = width / count;
-  const letters = booking.zones.map((zone) => zone.letter);
-  const top = 40;
-  const jobsTop = top + letters.length * rowHeight + 4;
-  const height = jobsTop + rowHeight * 2 + 46;
-  const span = booking.layers.flatMap((layer) => [layer.on, layer.off]).toSorted();
+  const letters = booking?.zones.map((one) => one.letter) ?? [];
+  const rows = whole ? bookings.length : letters.length;
+  const planTop = top.rows + rows * rowHeight + 4;
+  const planHeight = plan && !whole ? rowHeight * 4 : 0;
+  const weatherTop = planTop + planHeight;
+  const height = weatherTop + weatherHeights.temperature + weatherHeights.rain + weatherHeights.growth + 3;
+  const span = booking && spanOf(booking);
 
-  const dayAt = (event: PointerEvent): number => {
-    const box = svg.current!.getBoundingClientRect();
-    return ((event.clientX - box.left) / box.width) * count;
-  };
-  const grab = (what: 'move' | 'stretch') => (event: PointerEvent<SVGElement>) => {
+  const across = (event: PointerEvent): number => event.clientX - svg.current!.getBoundingClientRect().left - names;
+  const grab = (what: Drag['what']) => (event: PointerEvent<SVGElement>) => {
+    if (!kept) return;
     event.stopPropagation();
-    (event.target as Element).setPointerCapture(event.pointerId);
-    drag.current = { x: dayAt(event), what, booking, days: 0 };
+    svg.current!.setPointerCapture(event.pointerId);
+    setDrag({ x: across(event), what, booking: kept, days: 0, open: preview?.replaceArea.p50 ?? null });
   };
-  const pull = (event: PointerEvent<SVGElement>): void => {
-    const held = drag.current;
-    if (!held) return;
-    const by = Math.round(dayAt(event) - held.x);
-    if (by === held.days) return;
-    edit(held.what === 'move' ? moved(held.booking, by) : stretched(held.booking, by), held.days === 0);
-    drag.current = { ...held, days: by };
+  const pull = (event: PointerEvent): void => {
+    if (!drag) return;
+    const by = Math.round((across(event) - drag.x) / scale.dayWidth);
+    if (by === drag.days) return;
+    setDrag({ ...drag, days: by });
+    if (by === 0) letGo();
+    else hold(drag.what === 'move' ? moved(drag.booking, by) : stretched(drag.booking, by));
   };
-  const point = (event: PointerEvent<SVGElement>): void => {
-    const hours = dayAt(event) * 24;
-    pointAt(addHours(midnight(first), Math.max(0, Math.round(hours)), zoneName));
+  const point = (event: PointerEvent): void => {
+    const hour = Math.round(scale.hourAt(Math.max(0, Math.min(scale.width, across(event)))));
+    pointAt(addHours(midnight(scale.first), hour, venue.place.timeZone));
+  };
+  const release = (): void => {
+    setDrag(null);
+    drop();
   };
   const onKeyDown = (event: KeyboardEvent): void => {
-    if (event.key === 'Escape' && drag.current) {
-      edit(drag.current.booking, false);
-      drag.current = null;
-      return;
+    if (event.target !== event.currentTarget) return;
+    const sideways = { ArrowLeft: -1, ArrowRight: 1 }[event.key];
+    if (sideways !== undefined && event.altKey && kept) {
+      event.preventDefault();
+      return edit(event.shiftKey ? stretched(kept, sideways) : moved(kept, sideways));
     }
-    const far = event.shiftKey ? 24 : 1;
-    const by = { ArrowLeft: -far, ArrowRight: far, Home: 0, End: 0 }[event.key];
-    if (by === undefined) return;
+    const from = cursor ?? span?.first ?? midnight(scale.first);
+    const to =
+      sideways !== undefined
+        ? addHours(from, sideways * (event.shiftKey ? 24 : 1), venue.place.timeZone)
+        : { Home: span?.first, End: span?.last }[event.key];
+    if (to === undefined) return;
     event.preventDefault();
-    if (event.altKey && (event.key === 'ArrowLeft' || event.key === 'ArrowRight'))
-      return edit(event.shiftKey ? stretched(booking, Math.sign(by)) : moved(booking, Math.sign(by)));
-    pointAt(event.key === 'Home' ? span[0]! : event.key === 'End' ? span.at(-1)! : addHours(cursor ?? span[0]!, by, zoneName));
+    pointAt(to);
   };
+  const name = (text: string, y: number, chosen = false) => (
+    <text key={`${text}-${y}`} x={names - 5} y={y} textAnchor="end" className={chosen ? 'row-name chosen' : 'row-name'}>
+      {text}
+    </text>
+  );
 
   return (
-    <div
-      className="strip"
-      ref={box}
-      tabIndex={0}
-      onKeyDown={onKeyDown}
-      role="group"
-      aria-label={`Calendar from ${first}, ${count} days. Arrows move the cursor by an hour, with Shift by a day; Alt and arrows move the booking, Alt and Shift stretch its end.`}
-    >
-      <svg
-        ref={svg}
-        viewBox={`0 0 ${width} ${height}`}
-        role="presentation"
-        onPointerDown={point}
-        onPointerMove={(event) => (drag.current ? pull(event) : event.buttons === 1 && point(event))}
-        onPointerUp={() => (drag.current = null)}
+    <div className="strip">
+      <div
+        ref={box}
+        className="strip-drawing"
+        tabIndex={0}
+        onKeyDown={onKeyDown}
+        role="group"
+        aria-label={`Calendar from ${scale.first}, ${scale.count} days. Arrows move the cursor by an hour, with Shift by a day; Alt and arrows move the booking by a day, Alt and Shift and arrows stretch its end; Home and End go to load-in and load-out.`}
       >
-        {Array.from({ length: count }, (_, day) => {
-          const date = addDays(first, day);
-          return (
-            <g key={date}>
-              <rect
-                x={day * dayWidth}
-                y={0}
-                width={dayWidth}
-                height={height}
-                className={weekdayOf(date) > 5 ? 'weekend' : 'day'}
+        <svg
+          ref={svg}
+          viewBox={`0 0 ${width} ${height}`}
+          height={height}
+          role="presentation"
+          onPointerDown={(event) => {
+            svg.current!.setPointerCapture(event.pointerId);
+            point(event);
+          }}
+          onPointerMove={(event) => (drag ? pull(event) : event.buttons === 1 && point(event))}
+          onPointerUp={release}
+          onPointerCancel={() => {
+            setDrag(null);
+            letGo();
+          }}
+        >
+          {booking && !whole && name('booking', top.bar + 9)}
+          {whole
+            ? bookings.map((line, row) => name(line.name.slice(0, 10), top.rows + row * rowHeight + 8, line.id === kept?.id))
+            : letters.map((letter, row) => name(letter, top.rows + row * rowHeight + 9, letter === zone))}
+          {planHeight > 0 && [
+            name('jobs', planTop + 9),
+            name('trucks', planTop + rowHeight + 9),
+            name('decide', planTop + 2 * rowHeight + 9),
+          ]}
+          {forecast && [
+            name(units === 'us' ? '°F' : '°C', weatherTop + 16),
+            name('rain', weatherTop + weatherHeights.temperature + 10),
+            name('growth', weatherTop + weatherHeights.temperature + weatherHeights.rain + 10),
+          ]}
+          <svg x={names} width={scale.width} height={height} overflow="hidden">
+            <StripDays scale={scale} height={height} />
+            <StripFixtures fixtures={fixtures} scale={scale} top={14} height={height} chosen={homeId} />
+            {booking && !whole && <BookingBar booking={booking} scale={scale} top={top.bar} grab={grab} />}
+            {booking && !whole && (
+              <LayerRows
+                booking={booking}
+                scale={scale}
+                top={top.rows}
+                chosen={zone}
+                choose={(letter) => show({ zone: letter })}
               />
-              <text x={day * dayWidth + 3} y={10} className="day-name">
-                {days[weekdayOf(date) - 1]} {Number(date.slice(8))}
-                {(day === 0 || date.endsWith('-01')) &&
-                  ` ${['Jan', 'Feb', 'Mar', 'Apr', 'May', 'Jun', 'Jul', 'Aug', 'Sep', 'Oct', 'Nov', 'Dec'][Number(date.slice(5, 7)) - 1]}`}
-              </text>
-            </g>
-          );
-        })}
-        {fixtures
-          .filter((fixture) => dateOf(fixture.start) >= first && dateOf(fixture.start) < addDays(first, count))
-          .map((fixture) => (
-            <g key={fixture.id}>
-              <rect
-                x={x(fixture.start)}
-                y={14}
-                width={Math.max(3, x(fixture.end) - x(fixture.start))}
-                height={height - 14}
-                className={fixture.kind === 'home-date' ? 'home-date' : 'practice'}
-              />
-              <title>{fixture.name}</title>
-              {fixture.kind === 'home-date' && (
-                <text x={x(fixture.start) - 3} y={22} textAnchor="end" className="mark">
-                  {fixture.name}
-                </text>
+            )}
+            {whole &&
+              bookings.map((line, row) =>
+                line.firstOn && line.lastOff ? (
+                  <rect
+                    key={line.id}
+                    x={scale.x(line.firstOn)}
+                    y={top.rows + row * rowHeight + 1}
+                    width={Math.max(3, scale.x(line.lastOff) - scale.x(line.firstOn))}
+                    height={rowHeight - 3}
+                    className={line.id === kept?.id ? 'layer loaded' : 'layer'}
+                    onPointerDown={() => line.id !== kept?.id && void openBooking(line.id)}
+                  >
+                    <title>{line.name}</title>
+                  </rect>
+                ) : null,
               )}
-            </g>
-          ))}
-        <rect
-          x={x(span[0]!)}
-          y={26}
-          width={x(span.at(-1)!) - x(span[0]!)}
-          height={10}
-          className="booking-bar"
-          onPointerDown={grab('move')}
-        />
-        <text x={x(span[0]!) + 3} y={34} className="bar-name">
-          {booking.name}: {clockOf(span[0]!)} load-in to {clockOf(span.at(-1)!)} out
-        </text>
-        <rect x={x(span.at(-1)!) - 2} y={24} width={6} height={14} className="handle" onPointerDown={grab('stretch')} />
-        {booking.layers.map((layer, index) => {
-          const row = letters.indexOf(layer.zone);
-          return (
-            <rect
-              key={index}
-              x={x(layer.on)}
-              y={top + row * rowHeight + 1}
-              width={Math.max(1, x(layer.off) - x(layer.on))}
-              height={rowHeight - 3}
-              className={layer.loading === 'open' ? 'layer' : 'layer loaded'}
-            />
-          );
-        })}
-        {letters.map((letter, row) => (
-          <text key={letter} x={x(span[0]!) - 5} y={top + row * rowHeight + 9} textAnchor="end" className="mark">
-            {letter}
-          </text>
-        ))}
-        {booking.crowds.map((crowd, index) => (
-          <rect
-            key={index}
-            x={x(crowd.from)}
-            y={top + letters.indexOf(crowd.zone) * rowHeight + rowHeight - 3}
-            width={Math.max(1, x(crowd.until) - x(crowd.from))}
-            height={2}
-            className="crowd"
-          />
-        ))}
-        {plan?.plan.zones.flatMap((zone) =>
-          zone.jobs.map((job, index) => (
-            <rect
-              key={`${zone.zone}-${index}`}
-              x={x(job.start)}
-              y={jobsTop}
-              width={Math.max(1.5, x(job.end) - x(job.start))}
-              height={rowHeight - 3}
-              className="job"
-            >
-              <title>{`${zone.zone} ${jobWords[job.job]}`}</title>
-            </rect>
-          )),
-        )}
-        {plan?.plan.orders.flatMap((order) =>
-          order.trucks.map((truck) => (
-            <rect
-              key={`${order.farm}-${truck.number}`}
-              x={x(truck.arrive)}
-              y={jobsTop + rowHeight}
-              width={2}
-              height={rowHeight - 3}
-              className="truck"
-            />
-          )),
-        )}
-        {plan?.plan.decisions
-          .filter((decision) => decision.at >= midnight(first))
-          .map((decision) => (
-            <g key={decision.name}>
-              <path d={`M${x(decision.at)} ${jobsTop - 2}V${height}`} className="decision" />
-              <text x={x(decision.at) + 3} y={jobsTop + 2 * rowHeight + 4} className="mark">
-                {decision.name}
-              </text>
-            </g>
-          ))}
-        {forecast?.days.map((date, day) => {
-          if (date < first || date >= addDays(first, count)) return null;
-          const left = x(atClock(date, '00:00'));
-          const rain = forecast.weather.rain[day]!;
-          return (
-            <g key={date}>
-              {rain > 0.2 && (
-                <rect
-                  x={left + dayWidth * 0.35}
-                  y={height - 16 - Math.min(14, rain)}
-                  width={dayWidth * 0.3}
-                  height={Math.min(14, rain)}
-                  className="rain"
-                />
-              )}
-              <text x={left + dayWidth / 2} y={height - 4} textAnchor="middle" className="weather">
-                {figure(toShown(forecast.weather.maximum[day]!, 'temperature', units), 0)}/
-                {figure(toShown(forecast.weather.minimum[day]!, 'temperature', units), 0)}
-              </text>
-            </g>
-          );
-        })}
-        {cursor && <path d={`M${x(cursor)} 12V${height}`} className="cursor" />}
-      </svg>
-      <p className="strip-note">
-        Bars: layers by zone, darker under chairs, stage or plant; thin lines: people. Below: jobs
-        {plan ? ' and trucks of the plan' : ' once planned'}, rain and {unitOf('temperature', units)} of the usual season. Drag
-        the booking or its end; cursor {cursor?.replace('T', ' ') ?? '–'}.
-      </p>
+            {plan && planHeight > 0 && <PlanRows plan={plan.plan} scale={scale} top={planTop} height={weatherTop} />}
+            {forecast && <WeatherRows forecast={forecast} scale={scale} top={weatherTop} units={units} />}
+            {cursor && scale.holds(dateOf(cursor)) && (
+              <path d={`M${scale.x(cursor)} 12V${height}M${scale.x(cursor) - 4} 12h8l-4 5z`} className="cursor" />
+            )}
+          </svg>
+        </svg>
+      </div>
+      <div className="strip-note">
+        <div className="states" role="group" aria-label="Days that are shown">
+          <button type="button" aria-pressed={!whole} onClick={() => setWhole(false)}>
+            booking
+          </button>
+          <button type="button" aria-pressed={whole} onClick={() => setWhole(true)}>
+            season
+          </button>
+        </div>
+        <p className="cursor-words">{cursor ? `Cursor ${fullMoment(cursor)}.` : 'No cursor.'}</p>
+        <p>
+          {drag && drag.days !== 0 ? (
+            <strong>
+              {drag.what === 'move' ? 'Moved' : 'Stretched'} by {drag.days} {Math.abs(drag.days) === 1 ? 'day' : 'days'}
+              {span && `: ${momentWords(span.first)} to ${momentWords(span.last)}`}. Not ready by itself:{' '}
+              {preview && !previewing ? inUnits(preview.replaceArea.p50, 'area', units) : '…'}
+              {drag.open !== null && ` (was ${inUnits(drag.open, 'area', units)})`}. Escape lets go.
+            </strong>
+          ) : whole ? (
+            'Every booking and home date; choose a booking to open it.'
+          ) : (
+            'Bars: layers, dark under chairs, stage or goods; thin lines: people. Drag the booking, or its end.'
+          )}
+        </p>
+      </div>
     </div>
   );
 };

@@ -1,0 +1,136 @@
+import { useState, type ReactNode } from 'react';
+import { figure, toShown, toSI, unitOf, type Quantity } from '#shared/units/quantity.ts';
+import { useDesk } from '../desk/desk.ts';
+
+/** A wall-clock minute; what is half typed changes nothing. */
+export const TimeField = ({ label, value, change }: { label: string; value: string; change: (value: string) => void }) => {
+  const [draft, setDraft] = useState<string | null>(null);
+  return (
+    <input
+      type="datetime-local"
+      aria-label={label}
+      value={draft ?? value}
+      onChange={(event) => {
+        const typed = event.target.value.slice(0, 16);
+        setDraft(typed);
+        if (/^\d{4}-\d\d-\d\dT\d\d:\d\d$/.test(typed) && typed !== value) change(typed);
+      }}
+      onBlur={() => setDraft(null)}
+    />
+  );
+};
+
+/** A plain number; empty or half typed changes nothing. */
+export const NumberField = ({
+  label,
+  value,
+  change,
+  low,
+  high,
+  step = 'any',
+}: {
+  label: string;
+  value: number;
+  change: (value: number) => void;
+  low?: number;
+  high?: number;
+  step?: number | 'any';
+}) => {
+  const [draft, setDraft] = useState<string | null>(null);
+  return (
+    <input
+      type="number"
+      aria-label={label}
+      value={draft ?? String(value)}
+      min={low}
+      max={high}
+      step={step}
+      onChange={(event) => {
+        setDraft(event.target.value);
+        const typed = event.target.valueAsNumber;
+        if (Number.isFinite(typed) && typed !== value) change(typed);
+      }}
+      onBlur={() => setDraft(null)}
+    />
+  );
+};
+
+/** A number in the reader's units, kept in SI. A switch of units changes the text, never the value. */
+export const QuantityField = ({
+  label,
+  value,
+  quantity,
+  digits = 1,
+  change,
+}: {
+  label: string;
+  value: number;
+  quantity: Quantity;
+  digits?: number;
+  change: (si: number) => void;
+}) => {
+  const { units } = useDesk();
+  const shown = Number(
+    figure(toShown(value, quantity, units), digits)
+      .replaceAll(',', '')
+      .replace('−', '-'),
+  );
+  return (
+    <NumberField
+      label={`${label}, ${unitOf(quantity, units)}`}
+      value={shown}
+      change={(typed) => change(toSI(typed, quantity, units))}
+    />
+  );
+};
+
+/** A line of text that is taken when the person leaves it. */
+export const TextField = ({ label, value, change }: { label: string; value: string; change: (value: string) => void }) => {
+  const [draft, setDraft] = useState<string | null>(null);
+  const take = (): void => {
+    if (draft !== null && draft.trim() !== '' && draft !== value) change(draft.trim());
+    setDraft(null);
+  };
+  return (
+    <input
+      type="text"
+      aria-label={label}
+      value={draft ?? value}
+      onChange={(event) => setDraft(event.target.value)}
+      onBlur={take}
+      onKeyDown={(event) => event.key === 'Enter' && take()}
+    />
+  );
+};
+
+/** A choice out of named values. */
+export const Choice = <Value extends string>({
+  label,
+  value,
+  words,
+  change,
+}: {
+  label: string;
+  value: Value;
+  words: Readonly<Record<Value, string>> | readonly (readonly [Value, string])[];
+  change: (value: Value) => void;
+}) => {
+  const all = (Array.isArray(words) ? words : Object.entries(words)) as readonly (readonly [Value, string])[];
+  return (
+    <select aria-label={label} value={value} onChange={(event) => change(event.target.value as Value)}>
+      {all.map(([key, text]) => (
+        <option key={key} value={key}>
+          {text}
+        </option>
+      ))}
+    </select>
+  );
+};
+
+/** A part of a page with its own heading. */
+export const Part = ({ title, children }: { title: string; children: ReactNode }) => (
+  <section className="part">
+    <h3>{title}</h3>
+    {children}
+  </section>
+);

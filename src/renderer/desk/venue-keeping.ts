@@ -1,0 +1,75 @@
+import type { VenueDocument } from '#shared/contract/contract.ts';
+import type { Fixture, Venue } from '#shared/vocabulary/venue.ts';
+import { ask } from '../transport/ask.ts';
+import { change, deskNow, nothingKept, valueOf } from './desk.ts';
+import { findKept, preview } from './previewing.ts';
+import { begin, openVenue } from './opening.ts';
+
+/** Stores the venue. What was foreseen with its old rules leaves the sheet; the kept runs stay in the file. */
+export const saveVenue = async (venue: Venue): Promise<boolean> => {
+  const saved = valueOf(await ask('venue/save', { venue }));
+  if (!saved) return false;
+  change({ ...nothingKept, venue: saved, trials: [], failure: null, said: `Venue stored as revision ${saved.revision}.` });
+  void preview();
+  return true;
+};
+
+const readFixtures = async (venueId: string): Promise<void> => {
+  const fixtures = await ask('fixture/list', { venueId });
+  if (fixtures.ok) change({ fixtures: fixtures.value });
+};
+
+/** Stores a home date, a practice or a blackout; revision 0 makes a new one. */
+export const saveFixture = async (fixture: Fixture): Promise<boolean> => {
+  const saved = valueOf(await ask('fixture/save', { fixture }));
+  if (!saved) return false;
+  await readFixtures(saved.venueId);
+  change({ ...nothingKept, failure: null, said: `${saved.name} is stored.`, homeId: deskNow().homeId ?? saved.id });
+  void preview();
+  return true;
+};
+
+export const removeFixture = async (fixture: Fixture): Promise<void> => {
+  if (valueOf(await ask('fixture/remove', { id: fixture.id, revision: fixture.revision })) === null) return;
+  await readFixtures(fixture.venueId);
+  const { homeId, fixtures } = deskNow();
+  if (homeId === fixture.id) {
+    change({ ...nothingKept, homeId: fixtures.find((one) => one.kind === 'home-date')?.id ?? null });
+    void preview();
+    void findKept();
+  }
+  change({ said: `${fixture.name} is removed.` });
+};
+
+/** Takes in a venue that was written out elsewhere. */
+export const takeInVenue = async (text: string): Promise<void> => {
+  let document: unknown;
+  try {
+    document = JSON.parse(text);
+  } catch {
+    return change({
+      failure: {
+        kind: 'invalid-request',
+        message: 'The file is not a venue.',
+        problems: [{ field: 'file', reason: 'is not JSON; choose a file that Fieldback wrote' }],
+      },
+    });
+  }
+  const venue = valueOf(await ask('venue/import', { document: document as VenueDocument }));
+  if (!venue) return;
+  await begin();
+  await openVenue(venue.id);
+};
+
+/** Hands the venue with all that belongs to it to the person as one file. */
+export const writeOutVenue = async (): Promise<void> => {
+  const { venue } = deskNow();
+  if (!venue) return;
+  const document = valueOf(await ask('venue/export', { id: venue.id }));
+  if (!document) return;
+  const link = window.document.createElement('a');
+  link.href = URL.createObjectURL(new Blob([JSON.stringify(document, null, 1)], { type: 'application/json' }));
+  link.download = `${venue.id}.json`;
+  link.click();
+  setTimeout(() => URL.revokeObjectURL(link.href), 10_000);
+};

@@ -1,0 +1,105 @@
+import type { Booking, Traffic } from '#shared/vocabulary/booking.ts';
+import { Choice, NumberField, Part, TimeField } from '../../components/fields.tsx';
+import { spanOf } from '../../desk/booking-shapes.ts';
+import { useDesk } from '../../desk/desk.ts';
+import { edit } from '../../desk/editing.ts';
+
+/** Which machine crosses which zone, how often, and whether it turns there. */
+export const Machines = ({ booking }: { booking: Booking }) => {
+  const { vehicles, zone: chosen } = useDesk();
+  const zones = booking.zones.map((zone) => [zone.letter, `${zone.letter} ${zone.name}`] as const);
+  const classes = vehicles.map((vehicle) => [vehicle.id, vehicle.name] as const);
+  const set = (index: number, changed: Partial<Traffic>): void =>
+    edit({ ...booking, traffic: booking.traffic.map((pass, at) => (at === index ? { ...pass, ...changed } : pass)) });
+  const add = (): void => {
+    const zone = booking.zones.find((one) => one.letter === chosen) ?? booking.zones[0];
+    const span = spanOf(booking);
+    const vehicle = vehicles.find((one) => one.id === 'forklift-small') ?? vehicles[0];
+    if (!zone || !span || !vehicle) return;
+    edit({
+      ...booking,
+      traffic: [...booking.traffic, { zone: zone.letter, vehicle: vehicle.id, at: span.first, passes: 20, turning: false }],
+    });
+  };
+  return (
+    <Part title="Machines">
+      {booking.traffic.length > 0 && (
+        <div className="scroll">
+          <table className="schedule">
+            <caption>Passes over the zone, there and back counted apart</caption>
+            <thead>
+              <tr>
+                <th scope="col">Zone</th>
+                <th scope="col">Machine</th>
+                <th scope="col">At</th>
+                <th scope="col">Passes</th>
+                <th scope="col">Turns</th>
+                <th scope="col">
+                  <span className="for-readers">Remove</span>
+                </th>
+              </tr>
+            </thead>
+            <tbody>
+              {booking.traffic.map((pass, index) => (
+                <tr key={index}>
+                  <td>
+                    <Choice
+                      label={`Zone of machine ${index + 1}`}
+                      value={pass.zone}
+                      words={zones}
+                      change={(zone) => set(index, { zone })}
+                    />
+                  </td>
+                  <td>
+                    <Choice
+                      label={`Machine ${index + 1}`}
+                      value={pass.vehicle}
+                      words={classes}
+                      change={(vehicle) => set(index, { vehicle })}
+                    />
+                  </td>
+                  <td>
+                    <TimeField label={`Machine ${index + 1} at`} value={pass.at} change={(at) => set(index, { at })} />
+                  </td>
+                  <td>
+                    <NumberField
+                      label={`Passes of machine ${index + 1}`}
+                      value={pass.passes}
+                      low={1}
+                      high={5000}
+                      step={1}
+                      change={(passes) => set(index, { passes: Math.round(passes) })}
+                    />
+                  </td>
+                  <td>
+                    <input
+                      type="checkbox"
+                      aria-label={`Machine ${index + 1} turns there`}
+                      checked={pass.turning}
+                      onChange={(event) => set(index, { turning: event.target.checked })}
+                    />
+                  </td>
+                  <td>
+                    <button
+                      type="button"
+                      aria-label={`Remove machine ${index + 1}`}
+                      onClick={() => edit({ ...booking, traffic: booking.traffic.filter((_, at) => at !== index) })}
+                    >
+                      ×
+                    </button>
+                  </td>
+                </tr>
+              ))}
+            </tbody>
+          </table>
+        </div>
+      )}
+      <button type="button" disabled={booking.zones.length === 0} onClick={add}>
+        Add a machine
+      </button>
+      <p className="caution">
+        Whether ground or floor carries a machine is for the supplier’s sheet and the responsible engineer.
+      </p>
+    </Part>
+  );
+};

@@ -1,0 +1,96 @@
+import type { Booking, Crowd } from '#shared/vocabulary/booking.ts';
+import { activityWords } from '#shared/wording/words.ts';
+import { Choice, NumberField, Part, TimeField } from '../../components/fields.tsx';
+import { useDesk } from '../../desk/desk.ts';
+import { edit } from '../../desk/editing.ts';
+
+/** Who is on which zone, how close and doing what. */
+export const People = ({ booking }: { booking: Booking }) => {
+  const { zone: chosen } = useDesk();
+  const zones = booking.zones.map((zone) => [zone.letter, `${zone.letter} ${zone.name}`] as const);
+  const set = (index: number, changed: Partial<Crowd>): void =>
+    edit({ ...booking, crowds: booking.crowds.map((crowd, at) => (at === index ? { ...crowd, ...changed } : crowd)) });
+  const add = (): void => {
+    const layer = booking.layers.find((one) => one.zone === chosen) ?? booking.layers[0];
+    if (!layer) return;
+    const crowd: Crowd = { zone: layer.zone, from: layer.on, until: layer.off, density: 0.5, activity: 'walking' };
+    edit({ ...booking, crowds: [...booking.crowds, crowd] });
+  };
+  return (
+    <Part title="People">
+      {booking.crowds.length > 0 && (
+        <div className="scroll">
+          <table className="schedule">
+            <caption>Density in people per m²; 0.5 m² a person is 2</caption>
+            <thead>
+              <tr>
+                <th scope="col">Zone</th>
+                <th scope="col">From</th>
+                <th scope="col">Until</th>
+                <th scope="col">Per m²</th>
+                <th scope="col">Doing</th>
+                <th scope="col">
+                  <span className="for-readers">Remove</span>
+                </th>
+              </tr>
+            </thead>
+            <tbody>
+              {booking.crowds.map((crowd, index) => (
+                <tr key={index}>
+                  <td>
+                    <Choice
+                      label={`Zone of people ${index + 1}`}
+                      value={crowd.zone}
+                      words={zones}
+                      change={(zone) => set(index, { zone })}
+                    />
+                  </td>
+                  <td>
+                    <TimeField label={`People ${index + 1} from`} value={crowd.from} change={(from) => set(index, { from })} />
+                  </td>
+                  <td>
+                    <TimeField
+                      label={`People ${index + 1} until`}
+                      value={crowd.until}
+                      change={(until) => set(index, { until })}
+                    />
+                  </td>
+                  <td>
+                    <NumberField
+                      label={`People per m² ${index + 1}`}
+                      value={crowd.density}
+                      low={0}
+                      high={6}
+                      step={0.1}
+                      change={(density) => set(index, { density })}
+                    />
+                  </td>
+                  <td>
+                    <Choice
+                      label={`What people ${index + 1} do`}
+                      value={crowd.activity}
+                      words={activityWords}
+                      change={(activity) => set(index, { activity })}
+                    />
+                  </td>
+                  <td>
+                    <button
+                      type="button"
+                      aria-label={`Remove people ${index + 1}`}
+                      onClick={() => edit({ ...booking, crowds: booking.crowds.filter((_, at) => at !== index) })}
+                    >
+                      ×
+                    </button>
+                  </td>
+                </tr>
+              ))}
+            </tbody>
+          </table>
+        </div>
+      )}
+      <button type="button" disabled={booking.layers.length === 0} onClick={add}>
+        Add people
+      </button>
+    </Part>
+  );
+};

@@ -1,0 +1,176 @@
+import { useState, type ClipboardEvent } from 'react';
+import type { Booking, Layer } from '#shared/vocabulary/booking.ts';
+import { loadingWords } from '#shared/wording/words.ts';
+import { Choice, Part, TimeField } from '../../components/fields.tsx';
+import { spanOf, withLayer } from '../../desk/booking-shapes.ts';
+import { show, useDesk } from '../../desk/desk.ts';
+import { edit } from '../../desk/editing.ts';
+import { pastedSchedule, withSchedule, type PastedSchedule } from '../../desk/pasted-schedule.ts';
+
+/** The production schedule as rows: where, floor, on, off, what stands on it. */
+export const Schedule = ({ booking }: { booking: Booking }) => {
+  const { coverings, venue, zone: chosen } = useDesk();
+  const floors = coverings.map((covering) => [covering.id, covering.name] as const);
+  const zones = booking.zones.map((zone) => [zone.letter, `${zone.letter} ${zone.name}`] as const);
+  const rows = booking.layers
+    .map((layer, index) => ({ layer, index }))
+    .toSorted((a, b) => a.layer.zone.localeCompare(b.layer.zone) || (a.layer.on < b.layer.on ? -1 : 1));
+  const addRow = (): void => {
+    const zone = booking.zones.find((one) => one.letter === chosen) ?? booking.zones[0];
+    if (!zone) return;
+    const before = booking.layers
+      .filter((layer) => layer.zone === zone.letter)
+      .toSorted((a, b) => (a.off < b.off ? -1 : 1))
+      .at(-1);
+    const span = spanOf(booking);
+    const on = before?.off ?? span?.first ?? '2027-01-01T08:00';
+    const off = span && span.last > on ? span.last : `${on.slice(0, 11)}23:59`;
+    const layer: Layer = {
+      zone: zone.letter,
+      covering: before?.covering ?? coverings[0]?.id ?? 'solid-panel',
+      on,
+      off,
+      loading: 'open',
+      cleanliness: before?.cleanliness ?? 0.85,
+      legs: null,
+      iceTemperature: null,
+      care: [],
+    };
+    edit({ ...booking, layers: [...booking.layers, layer] });
+  };
+  return (
+    <Part title="Production schedule">
+      <div className="scroll">
+        <table className="schedule">
+          <caption>Hours on the wall clock at {venue?.place.timeZone}. One row is one covering on one zone.</caption>
+          <thead>
+            <tr>
+              <th scope="col">Zone</th>
+              <th scope="col">Floor</th>
+              <th scope="col">On</th>
+              <th scope="col">Off</th>
+              <th scope="col">Stands on it</th>
+              <th scope="col">
+                <span className="for-readers">Remove</span>
+              </th>
+            </tr>
+          </thead>
+          <tbody>
+            {rows.map(({ layer, index }) => {
+              const named = `${layer.zone} ${booking.zones.find((zone) => zone.letter === layer.zone)?.name ?? ''}`;
+              const set = (changed: Partial<Layer>): void => edit(withLayer(booking, index, changed));
+              return (
+                <tr key={index} className={layer.zone === chosen ? 'chosen' : ''} onFocus={() => show({ zone: layer.zone })}>
+                  <td>
+                    <Choice
+                      label={`Zone of row ${index + 1}`}
+                      value={layer.zone}
+                      words={zones}
+                      change={(zone) => set({ zone })}
+                    />
+                  </td>
+                  <td>
+                    <Choice
+                      label={`Floor of ${named}`}
+                      value={layer.covering}
+                      words={floors}
+                      change={(covering) => set({ covering })}
+                    />
+                  </td>
+                  <td>
+                    <TimeField label={`${named} on`} value={layer.on} change={(on) => set({ on })} />
+                  </td>
+                  <td>
+                    <TimeField label={`${named} off`} value={layer.off} change={(off) => set({ off })} />
+                  </td>
+                  <td>
+                    <Choice
+                      label={`What stands on ${named}`}
+                      value={layer.loading}
+                      words={loadingWords}
+                      change={(loading) =>
+                        set({ loading, iceTemperature: loading === 'ice' ? (layer.iceTemperature ?? -5) : null })
+                      }
+                    />
+                  </td>
+                  <td>
+                    <button
+                      type="button"
+                      aria-label={`Remove the row of ${named}`}
+                      onClick={() => edit({ ...booking, layers: booking.layers.filter((_, at) => at !== index) })}
+                    >
+                      ×
+                    </button>
+                  </td>
+                </tr>
+              );
+            })}
+          </tbody>
+        </table>
+      </div>
+      <div className="row">
+        <button type="button" disabled={booking.zones.length === 0} onClick={addRow}>
+          Add a row
+        </button>
+        <PasteRows booking={booking} />
+      </div>
+    </Part>
+  );
+};
+
+/** Takes rows out of the clipboard, or typed; says which it could not read. */
+const PasteRows = ({ booking }: { booking: Booking }) => {
+  const { coverings, units } = useDesk();
+  const [text, setText] = useState('');
+  const [read, setRead] = useState<PastedSchedule | null>(null);
+  const look = (typed: string): void => {
+    setText(typed);
+    setRead(typed.trim() === '' ? null : pastedSchedule(typed, booking, coverings, units === 'us'));
+  };
+  const onPaste = (event: ClipboardEvent<HTMLTextAreaElement>): void => {
+    const pasted = event.clipboardData.getData('text/plain');
+    if (!pasted.includes('\t')) return;
+    event.preventDefault();
+    look(pasted);
+  };
+  const take = (): void => {
+    if (!read) return;
+    edit(withSchedule(booking, read));
+    look('');
+  };
+  return (
+    <details className="paste">
+      <summary>Paste from a spreadsheet</summary>
+      <label>
+        Rows of zone, floor, on, off, what stands on it
+        <textarea
+          rows={4}
+          value={text}
+          placeholder={'A\tAluminium roadway panel\t2027-07-12 10:00\t2027-07-19 20:00\tstage'}
+          onPaste={onPaste}
+          onChange={(event) => look(event.target.value)}
+        />
+      </label>
+      {read && (
+        <>
+          <p role="status">
+            {read.layers.length} {read.layers.length === 1 ? 'row is' : 'rows are'} understood
+            {read.problems.length > 0 && `, ${read.problems.length} not`}. They take the place of all rows of the same zones.
+          </p>
+          {read.problems.length > 0 && (
+            <ul>
+              {read.problems.map(({ line, reason }) => (
+                <li key={line}>
+                  Line {line}: {reason}.
+                </li>
+              ))}
+            </ul>
+          )}
+          <button type="button" className="main" disabled={read.layers.length === 0} onClick={take}>
+            Take the rows
+          </button>
+        </>
+      )}
+    </details>
+  );
+};
