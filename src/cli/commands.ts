@@ -7,8 +7,11 @@ import { compact } from '#cli/commands/compact.ts';
 import { copies } from '#cli/commands/copies.ts';
 import { demo } from '#cli/commands/demo.ts';
 import { forecast } from '#cli/commands/forecast.ts';
+import { inspect } from '#cli/commands/inspect.ts';
+import { learn } from '#cli/commands/learn.ts';
 import { light } from '#cli/commands/light.ts';
 import { list } from '#cli/commands/list.ts';
+import { measure } from '#cli/commands/measure.ts';
 import { paper } from '#cli/commands/paper.ts';
 import { plan } from '#cli/commands/plan.ts';
 import { restore } from '#cli/commands/restore.ts';
@@ -28,6 +31,9 @@ export const commands: Readonly<Record<string, Command>> = {
   light,
   climate,
   weather,
+  inspect,
+  measure,
+  learn,
   demo,
   copies,
   restore,

@@ -1,3 +1,4 @@
+import { sql } from 'kysely';
 import { Inspection } from '#shared/vocabulary/inspection.ts';
 import type { Work } from '#store/revisions.ts';
 import type { Contents } from '#store/store.ts';
@@ -22,7 +23,7 @@ export const inspectionsIn = (work: Work): Contents['inspections'] => {
     list: async (venueId, bookingId) => {
       let asked = lines().where('kept.venue_id', '=', venueId);
       if (bookingId !== null) asked = asked.where('kept.booking_id', '=', bookingId);
-      const rows = asked.orderBy('kept.at_venue_time').orderBy('kept.entered_at').orderBy('kept.id');
+      const rows = asked.orderBy('kept.at_venue_time').orderBy(sql`kept.rowid`);
       return (await rows.execute()).map(lineOf);
     },
 

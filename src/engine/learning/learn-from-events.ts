@@ -1,7 +1,7 @@
 import type { ProposedChange } from '#shared/vocabulary/learning.ts';
 import { doubtsOf } from '#engine/forecast/doubts.ts';
 import type { ForecastQuestion } from '#engine/forecast/question.ts';
-import { learntValues } from '#engine/learning/learnt-values.ts';
+import { learntValues, memberDraws } from '#engine/learning/learnt-values.ts';
 import { logLikelihoods, memberCourses } from '#engine/learning/member-courses.ts';
 import type { Seen } from '#engine/learning/seen.ts';
 import { effectiveSize, trustFor, weightsOf } from '#engine/learning/weights.ts';
@@ -45,6 +45,10 @@ export const learnFromEvents = ({ events }: LearnQuestion, report: (share: numbe
   return {
     effectiveSize: effectiveSize(weights),
     trust,
-    changes: learntValues({ usual: parameters, doubtOf: doubtsOf(first.question), seed, weights }, parameters['learning.surety']),
+    changes: learntValues(
+      memberDraws(parameters, doubtsOf(first.question), seed, members),
+      weights,
+      parameters['learning.surety'],
+    ),
   };
 };

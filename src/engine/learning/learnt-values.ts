@@ -1,15 +1,24 @@
-import { catalogue, type ParameterName, type ParameterValues } from '#shared/parameters/catalogue.ts';
+import type { ParameterName, ParameterValues } from '#shared/parameters/catalogue.ts';
 import type { ProposedChange } from '#shared/vocabulary/learning.ts';
 import { doubtful, type DoubtOf, drawParameters } from '#engine/forecast/draw-parameters.ts';
 import { effectiveSize, weightedMoments, weightedRange } from '#engine/learning/weights.ts';
 
-/** The draws that members were made of, and how the members came to count. */
-export interface WeighedDraws {
+/** The numbers every member was made of. */
+export interface MemberDraws {
   readonly usual: ParameterValues;
   readonly doubtOf: DoubtOf;
-  readonly seed: number;
-  readonly weights: Float64Array;
+  /** By doubtful number: one value a member. */
+  readonly values: ReadonlyMap<ParameterName, Float64Array>;
 }
+
+export const memberDraws = (usual: ParameterValues, doubtOf: DoubtOf, seed: number, members: number): MemberDraws => {
+  const values = new Map(doubtful.map(([name]) => [name, new Float64Array(members)]));
+  for (let member = 0; member < members; member++) {
+    const drawn = drawParameters(usual, seed, member, doubtOf);
+    for (const [name, all] of values) all[member] = drawn[name];
+  }
+  return { usual, doubtOf, values };
+};
 
 /** Four figures are more than any of these numbers is known to. */
 const rounded = (value: number): number => Number(value.toPrecision(4));
@@ -19,17 +28,17 @@ const rounded = (value: number): number => Number(value.toPrecision(4));
  *
  * With n members that count, the mean of an untouched number strays by sd/√n and its variance by a share √(2/n). What stays within
  * `surety` such errors is left exactly as it was, so that without data nothing ever narrows; and what is proposed is never wider.
- * @param surety standard errors
+ * @param weights one a member, adding to one @param surety standard errors
  */
-export const learntValues = ({ usual, doubtOf, seed, weights }: WeighedDraws, surety: number): readonly ProposedChange[] => {
+export const learntValues = (draws: MemberDraws, weights: Float64Array, surety: number): readonly ProposedChange[] => {
+  const { usual, doubtOf } = draws;
   const size = effectiveSize(weights);
   const members = weights.length;
   const even = new Float64Array(members).fill(1 / members);
   // Members that all count alike have seen nothing, whatever their number.
   if (size > members * (1 - 1e-9)) return [];
-  const drawn = Array.from({ length: members }, (_, member) => drawParameters(usual, seed, member, doubtOf));
   return doubtful.flatMap(([name, { doubt, low, high, unit }]) => {
-    const values = Float64Array.from(drawn, (one) => one[name]);
+    const values = draws.values.get(name)!;
     const before = weightedMoments(values, even);
     if (before.deviation === 0) return [];
     const after = weightedMoments(values, weights);
@@ -60,7 +69,3 @@ const rangeAbout = (value: number, half: number, low: number, high: number): Pro
     doubt: at === 0 ? 0 : rounded(half / Math.abs(at)),
   };
 };
-
-/** Whether a name is one that can be learnt. */
-export const isDoubtful = (name: string): name is ParameterName =>
-  Object.hasOwn(catalogue, name) && doubtful.some(([one]) => one === name);

@@ -63,24 +63,16 @@ export const resampled = (weights: Float64Array, count: number, stream: Stream):
   return drawn;
 };
 
-/** Tenth, middle and ninetieth of weighted values, straight between neighbours by the middle of their weights. */
+/** Tenth, middle and ninetieth of weighted values: the value at which the rising sum of weights passes the share. */
 export const weightedRange = (values: ArrayLike<number>, weights: Float64Array): Range => {
   const order = Array.from(weights.keys()).sort((one, other) => values[one]! - values[other]!);
-  const middles = new Float64Array(order.length);
-  const sorted = Float64Array.from(order, (index) => values[index]!);
-  let below = 0;
-  order.forEach((index, place) => {
-    middles[place] = below + weights[index]! / 2;
-    below += weights[index]!;
-  });
   const at = (share: number): number => {
-    let place = 0;
-    while (place < middles.length && middles[place]! < share) place++;
-    if (place === 0) return sorted[0]!;
-    if (place === middles.length) return sorted.at(-1)!;
-    const span = middles[place]! - middles[place - 1]!;
-    const part = span > 0 ? (share - middles[place - 1]!) / span : 1;
-    return sorted[place - 1]! + part * (sorted[place]! - sorted[place - 1]!);
+    let reached = 0;
+    for (const index of order) {
+      reached += weights[index]!;
+      if (reached >= share) return values[index]!;
+    }
+    return values[order.at(-1)!]!;
   };
   return { p10: at(0.1), p50: at(0.5), p90: at(0.9) };
 };
