@@ -5,6 +5,7 @@ import type { Answer } from '#shared/contract/failure.ts';
 import type { Event } from '#shared/contract/job.ts';
 import { fillNew, type FirstContent } from '#application/first-content.ts';
 import { openGate } from '#application/gate.ts';
+import type { Opened } from '#application/opened.ts';
 import { troubled } from '#application/troubled.ts';
 import { csvDays } from '#platform/weather-files/csv-days.ts';
 import { epwDays } from '#platform/weather-files/epw-days.ts';
@@ -59,14 +60,6 @@ const hourMs = 3_600_000;
 const defaultWaitMs = 5000;
 const copies = { everyMs: 24 * hourMs, keep: 14 };
 const toStandardError = (line: string): void => void process.stderr.write(`${line}\n`);
-
-/** What an application is while nothing has been put right: one opening of the file, good or not. */
-export interface Opened {
-  readonly trouble: Trouble | null;
-  answer(name: string, request: unknown): Promise<Answer<unknown>>;
-  copyNow(): Promise<string>;
-  close(): Promise<void>;
-}
 
 /**
  * Opens a workspace with everything that belongs to it. A file that cannot be opened makes an application with `trouble`: it says why,

@@ -28,6 +28,8 @@ const weigh = (value: unknown, path: readonly string[], tally: Tally): Problem |
   if (value === null || typeof value !== 'object') return null;
   if (path.length >= depthLimit) return problem(`is nested too deep: at most ${depthLimit} levels are taken`);
   for (const key of Object.keys(value)) {
+    // A schema passes over this one; nobody has a use for it but to reach what all objects share.
+    if (key === '__proto__') return { field: [...path, key].join('.'), reason: 'is not known here' };
     tally.characters += Array.isArray(value) ? 1 : key.length;
     const found = weigh((value as Readonly<Record<string, unknown>>)[key], [...path, key], tally);
     if (found) return found;

@@ -1,7 +1,7 @@
 import { contract } from '#shared/contract/contract.ts';
 import type { Answer } from '#shared/contract/failure.ts';
-import type { Opened } from '#application/application.ts';
 import { failureOfError, failureOfTrouble } from '#application/failures.ts';
+import type { Opened } from '#application/opened.ts';
 import { plainReason, problemsOf } from '#application/request-problems.ts';
 import { sizeProblem } from '#application/request-size.ts';
 import type { Clock } from '#platform/clock/clock.ts';

@@ -3,6 +3,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import type { Browser, Page } from 'playwright-core';
+import type { Bridge } from '#shared/contract/bridge.ts';
 import { openApplication } from '#application/application.ts';
 import { shippedContent } from '#application/shipped-content.ts';
 import { fixedClock } from '#platform/clock/clock.ts';
@@ -13,6 +14,8 @@ const pages = builtPages(fileURLToPath(new URL('../../out/renderer', import.meta
 
 export interface OpenPage {
   readonly page: Page;
+  /** The same workspace through the application itself, as a second person would reach it. */
+  readonly application: Pick<Bridge, 'answer'>;
   /** What the page's console and errors said against it. */
   readonly complaints: readonly string[];
   close(): Promise<void>;
@@ -47,6 +50,7 @@ export const openPage = async (
   await page.getByRole('row', { name: /Stage and roof base/ }).waitFor();
   return {
     page,
+    application,
     complaints,
     close: async () => {
       await context.close();

@@ -1,4 +1,5 @@
 import type { Booking, Crowd, Incident, Layer, Traffic, ZoneUse } from '#shared/vocabulary/booking.ts';
+import { incidentsOf } from '#engine/forecast/entered-incidents.ts';
 import type { Period } from '#engine/forecast/period.ts';
 
 /** What lies on a zone in one stretch of hours; hours are whole, from the beginning of the period. */
@@ -45,10 +46,6 @@ export interface Exposure {
 }
 
 export const nothingHappens: Exposure = { stretches: [], crowds: [], machines: [], incidents: [] };
-
-/** Runs that were frozen before incidents could be entered have none. */
-export const incidentsOf = (booking: Booking): readonly Incident[] =>
-  (booking as { readonly incidents?: Booking['incidents'] }).incidents ?? [];
 
 /**
  * The exposure of one zone of a booking.

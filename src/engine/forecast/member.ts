@@ -83,7 +83,13 @@ export interface MemberMaker {
 export const memberMaker = (scene: Scene): MemberMaker => {
   const { question, period } = scene;
   const site = { latitude: question.venue.place.latitude, elevation: question.venue.place.elevation };
-  const { members } = membersFromYears(question.observed, period.days[0]!, period.days.length, question.draws?.from ?? question.members, question.seed);
+  const { members } = membersFromYears(
+    question.observed,
+    period.days[0]!,
+    period.days.length,
+    question.draws?.from ?? question.members,
+    question.seed,
+  );
   return {
     scene,
     window: windowOf(scene),
@@ -107,7 +113,11 @@ export const drawnMember = (maker: MemberMaker, place: number): Member => {
   const { period, question } = scene;
   const index = question.draws?.index[place] ?? place;
   const series = observed[index] ?? generatedWeather(model, period.days[0]!, period.days.length, question.seed, index);
-  return memberOf(maker, drawParameters(question.parameters, question.seed, index, doubtsOf(question)), known(maker, series, index));
+  return memberOf(
+    maker,
+    drawParameters(question.parameters, question.seed, index, doubtsOf(question)),
+    known(maker, series, index),
+  );
 };
 
 /** What is known better than the season: days expected next, then days logged. */

@@ -1,6 +1,6 @@
 import { addDays, dateOf, daysBetween, dayOfYear, midnightsOf, toEpoch } from '#shared/calendar/local-time.ts';
 import type { Booking } from '#shared/vocabulary/booking.ts';
-import { incidentsOf } from '#engine/forecast/exposure.ts';
+import { incidentsOf } from '#engine/forecast/entered-incidents.ts';
 import type { LocalDate, LocalTime } from '#shared/vocabulary/primitives.ts';
 
 /** The days a forecast runs over, and their hours: hour 0 begins at the first midnight and hours are real hours, also across a clock change. */

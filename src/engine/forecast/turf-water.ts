@@ -1,9 +1,10 @@
 import { coveringOf } from '#engine/forecast/ground-loads.ts';
 import type { Course } from '#engine/forecast/courses.ts';
 import type { Member } from '#engine/forecast/member.ts';
+import type { WaterDays } from '#engine/forecast/water-room.ts';
 import type { Workshop } from '#engine/forecast/workshop.ts';
 import { evaporationUnderCovering } from '#engine/water/root-zone-course.ts';
-import { fillDrained, flows, lacksOxygen, stateLength, stepRootZone, topWaterContent } from '#engine/water/root-zone.ts';
+import { fillDrained, lacksOxygen, stepRootZone, topWaterContent } from '#engine/water/root-zone.ts';
 
 /** What the turf feels of its water, one number a day. */
 export interface TurfWater {
@@ -11,13 +12,6 @@ export interface TurfWater {
   readonly top: Float64Array;
   /** 1 where roots lack air. */
   readonly airless: Uint8Array;
-}
-
-/** What lies on each day as water sees it: share of the day, share of rain that comes through, share of the demand that remains. */
-export interface WaterDays {
-  readonly share: Float64Array;
-  readonly rainThrough: Float64Array;
-  readonly evaporation: Float64Array;
 }
 
 /** @param still the member's `water.stillEvaporation` */
@@ -62,16 +56,3 @@ export const fillTurfWater = (shop: Workshop, course: Course, member: Member, wa
     water.airless[day] = lacksOxygen(profile, state) ? 1 : 0;
   }
 };
-
-/** Room for one run of water. */
-export interface WaterRoom {
-  readonly state: Float64Array;
-  readonly flow: Float64Array;
-  readonly days: WaterDays;
-}
-
-export const waterRoomOf = (profile: Workshop['profile'], days: number): WaterRoom => ({
-  state: new Float64Array(stateLength(profile)),
-  flow: new Float64Array(flows),
-  days: { share: new Float64Array(days), rainThrough: new Float64Array(days), evaporation: new Float64Array(days) },
-});

@@ -2,7 +2,7 @@ import type { CoveredStretch } from '#engine/forecast/exposure.ts';
 import { type GroundLoads, coveringOf } from '#engine/forecast/ground-loads.ts';
 import { type Course, coursesOf, newShared, type Shared } from '#engine/forecast/courses.ts';
 import type { Window } from '#engine/forecast/member.ts';
-import { type WaterRoom, waterRoomOf } from '#engine/forecast/turf-water.ts';
+import { type WaterRoom, waterRoomOf } from '#engine/forecast/water-room.ts';
 import type { Scene } from '#engine/forecast/scene.ts';
 import { type ClimateSettings, climateSettings } from '#engine/heat/climate-settings.ts';
 import { type Climate, openClimate } from '#engine/heat/climate.ts';

@@ -1,21 +1,44 @@
-import { useState, type ReactNode } from 'react';
+import { useState, type KeyboardEvent, type ReactNode } from 'react';
+import { addHours, shiftDays } from '#shared/calendar/local-time.ts';
 import { figure, toShown, toSI, unitOf, type Quantity } from '#shared/units/quantity.ts';
 import { useDesk } from '../desk/desk.ts';
+import { momentOf } from '../desk/pasted-schedule.ts';
 
-/** A wall-clock minute; what is half typed changes nothing. */
+/** "2027-07-12 10:00": the same on every machine, 24 hours, sorted as it reads. */
+const asTyped = (time: string): string => time.replace('T', ' ');
+
+/**
+ * A wall-clock minute. What is half typed changes nothing. Arrows up and down go by an hour, with Shift by a day.
+ */
 export const TimeField = ({ label, value, change }: { label: string; value: string; change: (value: string) => void }) => {
+  const { venue } = useDesk();
   const [draft, setDraft] = useState<string | null>(null);
+  const typed = draft === null ? value : momentOf(draft, true);
+  const onKeyDown = (event: KeyboardEvent): void => {
+    const step = { ArrowUp: 1, ArrowDown: -1 }[event.key];
+    if (step === undefined || typed === null) return;
+    event.preventDefault();
+    setDraft(null);
+    change(event.shiftKey ? shiftDays(typed, step) : addHours(typed, step, venue?.place.timeZone ?? 'UTC'));
+  };
   return (
     <input
-      type="datetime-local"
+      type="text"
+      className="time"
+      inputMode="numeric"
+      autoComplete="off"
+      spellCheck={false}
       aria-label={label}
-      value={draft ?? value}
+      aria-invalid={typed === null}
+      title="Day and time as 2027-07-12 10:00; arrows move it by an hour, with Shift by a day"
+      value={draft ?? asTyped(value)}
       onChange={(event) => {
-        const typed = event.target.value.slice(0, 16);
-        setDraft(typed);
-        if (/^\d{4}-\d\d-\d\dT\d\d:\d\d$/.test(typed) && typed !== value) change(typed);
+        setDraft(event.target.value);
+        const moment = momentOf(event.target.value, true);
+        if (moment !== null && moment !== value) change(moment);
       }}
       onBlur={() => setDraft(null)}
+      onKeyDown={onKeyDown}
     />
   );
 };

@@ -3,9 +3,15 @@ import { ask } from '../transport/ask.ts';
 import { floored } from './booking-shapes.ts';
 import { change, deskNow } from './desk.ts';
 
-/** Floors that people may stand on: panels and tiles, and the mesh. Sheets and decks are not a choice of floor. */
+/** m: what is thicker is dirt or a deck, not a floor to choose. */
+const thickestFloor = 0.12;
+
+/** Floors that people may stand on: panels, tiles and the mesh. Sheets, decks and dirt are not a choice of floor. */
 export const floorsOf = (coverings: readonly Covering[]): readonly Covering[] =>
-  coverings.filter((covering) => ['beam', 'plate'].includes(covering.spread) || covering.id === 'walk-mesh');
+  coverings.filter(
+    (covering) =>
+      covering.thickness <= thickestFloor && (['beam', 'plate'].includes(covering.spread) || covering.id === 'walk-mesh'),
+  );
 
 /** Foresees the booking with each of some floors on its floor zones, the same season for all. */
 export const compareFloors = async (floors: readonly Covering[]): Promise<void> => {

@@ -1,6 +1,5 @@
 /** How floors are told apart on the plan, in ink alone: by class of covering. */
-const hatchNames = ['dots', 'lines', 'cross', 'bricks', 'waves', 'open'] as const;
-type HatchName = (typeof hatchNames)[number];
+type HatchName = 'dots' | 'lines' | 'cross' | 'bricks' | 'waves' | 'open';
 
 const hatchOf: Readonly<Record<string, HatchName>> = {
   'translucent-tile': 'dots',

@@ -1,11 +1,10 @@
 import { show as inUnits } from '#shared/units/quantity.ts';
 import type { FigureKind } from '#shared/wording/explanations.ts';
-import { dayWords, spanWords } from '#shared/wording/moments.ts';
-import { causeWords, symptomWords, verdictWords } from '#shared/wording/words.ts';
+import { spanWords } from '#shared/wording/moments.ts';
+import { verdictWords } from '#shared/wording/words.ts';
 import { Figure } from '../components/figure.tsx';
-import { eightOfTen, percent, rankedCauses } from '../components/numbers.ts';
-import { drawnForecast, show, useDesk } from '../desk/desk.ts';
-import { CoverChart } from './cover-chart.tsx';
+import { eightOfTen, percent } from '../components/numbers.ts';
+import { drawnForecast, useDesk } from '../desk/desk.ts';
 
 /** The chosen zone in sentences a promoter understands and figures a groundsman trusts. */
 export const ChosenZone = () => {
@@ -15,7 +14,6 @@ export const ChosenZone = () => {
   const one = forecast?.zones.find((candidate) => candidate.letter === zone);
   if (!forecast || !one)
     return <p className="empty">Choose a zone on the plan, on the strip or in the table: it is told here.</p>;
-  const causes = rankedCauses(one.causes);
   const ranged = run !== null && draft === null && forecast.members > 1;
   const name = (id: string): string => (coverings.find((covering) => covering.id === id)?.name ?? id).toLowerCase();
   const fig = (kind: FigureKind, text: string) => <Figure kind={kind} zone={one.letter} text={text} />;
@@ -79,47 +77,6 @@ export const ChosenZone = () => {
             </>
           ))}
       </p>
-      {causes.length > 0 && (
-        <table className="bars">
-          <caption>What takes the cover, as shares of the loss</caption>
-          <tbody>
-            {causes.map(({ cause, share }) => (
-              <tr key={cause}>
-                <th scope="row">
-                  <button
-                    type="button"
-                    className="figure"
-                    onClick={() => show({ figure: { kind: `cause-${cause}`, zone: one.letter, shown: percent(share) } })}
-                  >
-                    {causeWords[cause]}
-                  </button>
-                </th>
-                <td>
-                  <i style={{ width: `${Math.round(100 * share)}%` }} aria-hidden />
-                  <span>{percent(share)}</span>
-                </td>
-              </tr>
-            ))}
-          </tbody>
-        </table>
-      )}
-      <CoverChart forecast={forecast} zone={one} />
-      {one.seen.length > 0 && (
-        <details>
-          <summary>What an inspector would see</summary>
-          <ul>
-            {[...new Set(one.seen.map((look) => look.date))].map((date) => (
-              <li key={date}>
-                {dayWords(date)}:{' '}
-                {one.seen
-                  .filter((look) => look.date === date)
-                  .map((look) => `${symptomWords[look.symptom]} ${percent(look.severity)}`)
-                  .join(', ')}
-              </li>
-            ))}
-          </ul>
-        </details>
-      )}
     </section>
   );
 };

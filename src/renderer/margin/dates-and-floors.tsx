@@ -18,9 +18,9 @@ export const DatesAndFloors = () => {
     <section className="dates" aria-labelledby="dates">
       <h3 id="dates">Change it and see</h3>
       {span && (
-        <div className="row" role="group" aria-label="Dates of the whole booking">
-          <span>
-            {dayWords(span.first.slice(0, 10))} to {dayWords(span.last.slice(0, 10))}
+        <div className="row tight" role="group" aria-label="Dates of the whole booking">
+          <span className="whole">
+            Booking {dayWords(span.first.slice(0, 10))} to {dayWords(span.last.slice(0, 10))}
           </span>
           <button type="button" onClick={() => edit(moved(booking, -1))}>
             a day earlier

@@ -5,6 +5,7 @@ import { OpenedFigurePanel } from './opened-figure.tsx';
 import { TitleBlock } from './title-block.tsx';
 import { Trouble } from './trouble.tsx';
 import { Working } from './working.tsx';
+import { ZoneCauses } from './zone-causes.tsx';
 
 /** What is selected, in words and figures, and what can be done with it. The title block stands at its foot. */
 export const Margin = () => (
@@ -16,6 +17,7 @@ export const Margin = () => (
       <OpenedFigurePanel />
       <ChosenZone />
       <DatesAndFloors />
+      <ZoneCauses />
     </div>
     <TitleBlock />
   </aside>

@@ -75,14 +75,14 @@ export const OpenedFigurePanel = () => {
   const { figure, venue, catalogue, units } = desk;
   const forecast = drawnForecast(desk);
   const panel = useRef<HTMLElement>(null);
+  const opener = useRef<HTMLElement | null>(null);
   useEffect(() => {
-    if (!figure) return;
-    const from = document.activeElement;
-    panel.current?.focus();
-    panel.current?.scrollIntoView({ block: 'nearest' });
-    return () => {
-      if (from instanceof HTMLElement && from.isConnected) from.focus();
-    };
+    if (figure) {
+      const from = document.activeElement;
+      if (from instanceof HTMLElement && !panel.current?.contains(from)) opener.current = from;
+      panel.current?.focus();
+      panel.current?.scrollIntoView({ block: 'nearest' });
+    } else if (opener.current?.isConnected) opener.current.focus();
   }, [figure]);
   if (!figure || !venue) return null;
   const { title, how, numbers, standing } = explanations[figure.kind];

@@ -9,15 +9,15 @@ export const TitleBlock = () => {
   const kept = run && !draft;
   return (
     <dl className="title-block">
-      <div className="wide">
+      <div>
         <dt>Venue</dt>
         <dd>{venue?.name ?? '–'}</dd>
       </div>
-      <div className="wide">
+      <div>
         <dt>Booking</dt>
         <dd>
           {booking ? `${booking.name}, ${stageWords[booking.stage]}` : '–'}
-          {isChanged(desk) && ' (changed, not stored)'}
+          {isChanged(desk) && <strong> (changed, not stored)</strong>}
         </dd>
       </div>
       <div>
@@ -26,7 +26,7 @@ export const TitleBlock = () => {
       </div>
       <div>
         <dt>Made</dt>
-        <dd>{kept ? `${momentWords(run.createdAt.slice(0, 16))} UTC, engine ${run.engineVersion}` : '–'}</dd>
+        <dd>{kept ? `${momentWords(run.createdAt.slice(0, 16))} UTC` : '–'}</dd>
       </div>
       <div className="wide">
         <dt>Standing</dt>

@@ -93,7 +93,7 @@ export const Compare = () => {
                   <th scope="col">Worst zone</th>
                   <th scope="col">Not ready, whole field</th>
                   <th scope="col">Trucks</th>
-                  <th scope="col">To lay</th>
+                  <th scope="col">Lay, people-h</th>
                   <th scope="col">Hire</th>
                   <th scope="col">
                     <span className="for-readers">Choose</span>
@@ -114,7 +114,7 @@ export const Compare = () => {
                           <td>{outcome.worst}</td>
                           <td>{inUnits(forecast.replaceArea.p50, 'area', units)}</td>
                           <td>{Math.ceil(outcome.area / covering.perTruck)}</td>
-                          <td>{figure(outcome.area / covering.layingRate, 0)} people-h</td>
+                          <td>{figure(outcome.area / covering.layingRate, 0)}</td>
                           <td>{hire(covering, outcome.area, venue)}</td>
                         </>
                       ) : (

@@ -52,14 +52,14 @@ export const Sheet = () => {
         <div className="look" role="group" aria-label="Look of the sheet">
           <button
             type="button"
-            aria-label={units === 'us' ? 'Show metres and Celsius' : 'Show feet and Fahrenheit'}
+            aria-label={units === 'us' ? 'ft, °F: show metres and Celsius' : 'm, °C: show feet and Fahrenheit'}
             onClick={() => chooseUnits(units === 'us' ? 'si' : 'us')}
           >
             {units === 'us' ? 'ft, °F' : 'm, °C'}
           </button>
           <button
             type="button"
-            aria-label={theme === 'dark' ? 'Show the paper-white sheet' : 'Show the dark sheet'}
+            aria-label={theme === 'dark' ? 'dark: show the paper-white sheet' : 'paper: show the dark sheet'}
             onClick={() => chooseTheme(theme === 'dark' ? 'paper' : 'dark')}
           >
             {theme === 'dark' ? 'dark' : 'paper'}

@@ -18,7 +18,9 @@ export const StripDays = memo(({ scale, height }: { scale: StripScale; height: n
       const month = monthNames[Number(date.slice(5, 7)) - 1]!;
       const words =
         scale.dayWidth >= roomForName
-          ? `${weekdayNames[weekdayOf(date) - 1]!.slice(0, 2)} ${number}${day === 0 || number === 1 ? ` ${month}` : ''}`
+          ? day === 0 || number === 1
+            ? `${number} ${month}`
+            : `${weekdayNames[weekdayOf(date) - 1]!.slice(0, 2)} ${number}`
           : scale.dayWidth >= roomForDay
             ? number === 1 || day === 0
               ? month

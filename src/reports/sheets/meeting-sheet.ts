@@ -67,7 +67,7 @@ export const troubleOf = ({ venue, plan }: RecoveryPapers, zone: ZoneForecast, u
 };
 
 /** Most zones that get a sentence of their own on the one side. */
-const mostSentences = 10;
+const mostSentences = 7;
 
 /** What is decided in the meeting, on one side: the map, the zones in trouble, price and trucks, the alternatives, the last hours. */
 export const meetingSheet = (papers: RecoveryPapers, units: UnitSystem): Sheet => {

@@ -105,11 +105,11 @@ const eventPart = (papers: RecoveryPapers, units: UnitSystem): readonly Part[] =
         ['Zone', 3.2],
         ['Turf', 1.6, 'right'],
         ['Covered', 1.6, 'right'],
-        ['Before', 1, 'right'],
+        ['Before', 1.2, 'right'],
         ['After', 1, 'right'],
         ['Home date, nothing done', 2, 'right'],
         ['Chance', 1.2, 'right'],
-        ['What took it', 4.4],
+        ['What took it', 4.6],
         ['Left alone', 2.2],
       ],
       zones.map((zone) => [
@@ -152,7 +152,7 @@ const waysPart = ({ plan }: RecoveryPapers): readonly Part[] => [
       ['Way back', 2],
       ['Jobs', 8.2],
       ['Latest', 1.9],
-      ['In hand', 0.9, 'right'],
+      ['In hand', 1.1, 'right'],
       ['Chance', 0.9, 'right'],
     ],
     plan.plan.zones.map((zone) => [
@@ -235,7 +235,7 @@ const readingsPart = ({ evidence, venue }: RecoveryPapers): readonly Part[] => {
         ['', 1],
         ['Taken', 3],
       ],
-      [...newest.values()],
+      [...newest.values()].toSorted((a, b) => compare(a[0]!, b[0]!) || compare(a[1]!, b[1]!)),
       `No reading is recorded. The venue asks for ${percent(venue.rules.coverNeeded)} live cover in every zone; the competition asks for the rest.`,
     ),
   ];

@@ -1,4 +1,5 @@
 import { useState, type ClipboardEvent } from 'react';
+import { shiftDays } from '#shared/calendar/local-time.ts';
 import type { Booking, Layer } from '#shared/vocabulary/booking.ts';
 import { loadingWords } from '#shared/wording/words.ts';
 import { Choice, Part, TimeField } from '../../components/fields.tsx';
@@ -9,7 +10,7 @@ import { pastedSchedule, withSchedule, type PastedSchedule } from '../../desk/pa
 
 /** The production schedule as rows: where, floor, on, off, what stands on it. */
 export const Schedule = ({ booking }: { booking: Booking }) => {
-  const { coverings, venue, zone: chosen } = useDesk();
+  const { coverings, venue, fixtures, homeId, zone: chosen } = useDesk();
   const floors = coverings.map((covering) => [covering.id, covering.name] as const);
   const zones = booking.zones.map((zone) => [zone.letter, `${zone.letter} ${zone.name}`] as const);
   const rows = booking.layers
@@ -23,7 +24,9 @@ export const Schedule = ({ booking }: { booking: Booking }) => {
       .toSorted((a, b) => (a.off < b.off ? -1 : 1))
       .at(-1);
     const span = spanOf(booking);
-    const on = before?.off ?? span?.first ?? '2027-01-01T08:00';
+    const home = fixtures.find((fixture) => fixture.id === homeId);
+    const on = before?.off ?? span?.first ?? (home ? shiftDays(home.start, -14) : null);
+    if (on === null) return;
     const off = span && span.last > on ? span.last : `${on.slice(0, 11)}23:59`;
     const layer: Layer = {
       zone: zone.letter,

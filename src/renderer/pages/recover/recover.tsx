@@ -75,9 +75,12 @@ export const Recover = () => {
                     <th scope="row">
                       {zone.zone} {booking.zones.find((one) => one.letter === zone.zone)?.name}
                     </th>
-                    <td>
+                    <td
+                      title={
+                        zone.farm ? `Sod of ${venue.farms.find((farm) => farm.id === zone.farm)?.name ?? zone.farm}` : undefined
+                      }
+                    >
                       {programmeWords[zone.programme]}
-                      {zone.farm && `, ${venue.farms.find((farm) => farm.id === zone.farm)?.name ?? zone.farm}`}
                     </td>
                     <td>{zone.finish ? momentWords(zone.finish) : '–'}</td>
                     <td>{zone.finish ? <Figure kind="slack" zone={zone.zone} text={spanWords(zone.slack)} /> : '–'}</td>

@@ -1,0 +1,144 @@
+import { describe, expect, it } from 'vitest';
+import { paperKinds } from '#shared/contract/contract.ts';
+import { printSheet } from '#reports/print-sheet.ts';
+import { everySheet, type PrintedKind } from '#reports/sheets/every-sheet.ts';
+import { exampleEntry, examplePapers, exampleTerms, moneyWith, wishes } from '#tests/reports/example-papers.ts';
+import { drawn, has, pdfFacts, textOf } from '#tests/reports/pdf-facts.ts';
+
+const kinds = Object.keys(everySheet) as PrintedKind[];
+const usual = examplePapers();
+/** Forty zones, two hundred jobs and one for the field, sixty trucks, sixty lines of cost. */
+const crowded = examplePapers(40, 60, {
+  money: moneyWith(
+    exampleTerms,
+    Array.from({ length: 60 }, (_, index) => exampleEntry(index + 1)),
+  ),
+});
+const print = (kind: PrintedKind, papers = usual, changes: Partial<typeof wishes> = {}): Promise<Uint8Array> =>
+  printSheet(everySheet[kind](papers, changes.units ?? 'si'), { ...wishes, ...changes });
+
+/** Papers that hold to a number of pages on an ordinary event. */
+const mostPages: Partial<Record<PrintedKind, number>> = {
+  'meeting-sheet': 1,
+  'hold-answer': 1,
+  'recovery-chart': 1,
+  'promoter-map': 1,
+  'field-use-conditions': 2,
+  'night-before': 2,
+  'recovery-report': 4,
+};
+
+describe('every paper', () => {
+  it('has a sheet, and every sheet a kind', () => {
+    expect(kinds.toSorted()).toEqual(paperKinds.filter((kind) => kind !== 'calendar' && !kind.endsWith('-table')).toSorted());
+  });
+
+  it.each(kinds)('%s is plain data before it is print', (kind) => {
+    const sheet = everySheet[kind](usual, 'si');
+    expect(JSON.parse(JSON.stringify(sheet))).toEqual(sheet);
+    expect(JSON.stringify(everySheet[kind](usual, 'si'))).toBe(JSON.stringify(sheet));
+    expect(JSON.stringify(sheet)).not.toMatch(/undefined|NaN|\[object/);
+  });
+
+  it.each(kinds)('%s is a tagged PDF with its fonts and its language, on both papers', async (kind) => {
+    for (const paper of ['letter', 'a4'] as const) {
+      const facts = pdfFacts(await print(kind, usual, { paper }));
+      expect(facts).toMatchObject({ begins: '%PDF-1.7', ends: true, marked: true, language: true, balanced: true });
+      expect(facts.fonts).toBeGreaterThan(0);
+      expect(facts.embeddedFonts).toBe(facts.fonts);
+      expect(facts.unicodeMaps).toBe(facts.compositeFonts);
+      expect(facts.elements('H1')).toBe(1);
+      expect(facts.read).toBe(facts.pages);
+      expect(facts.untagged).toEqual([]);
+      expect(facts.pages).toBeLessThanOrEqual(mostPages[kind] ?? 10);
+    }
+  });
+
+  it.each(kinds)('%s: the same run, the same bytes; only the stated time may differ', async (kind) => {
+    const one = Buffer.from(await print(kind));
+    expect(Buffer.from(await print(kind)).equals(one)).toBe(true);
+    const sheet = everySheet[kind](usual, 'si');
+    const at = { ...sheet.title, createdAt: sheet.title.createdAt + 86_400_000 };
+    const later = Buffer.from(await printSheet({ ...sheet, title: at }, wishes));
+    expect(later.equals(one)).toBe(false);
+    const timeless = (bytes: Buffer): string =>
+      bytes
+        .toString('latin1')
+        .replace(/\(D:\d+Z\)/g, '(D)')
+        .replace(/\/ID \[[^\]]*\]/g, '/ID')
+        .replace(/\d{4}-\d\d-\d\dT[\d:.]+Z?/g, 'T');
+    expect(timeless(later)).toBe(timeless(one));
+  });
+
+  it.each(kinds)('%s holds forty zones and two hundred jobs', async (kind) => {
+    const facts = pdfFacts(await print(kind, crowded));
+    expect(facts.balanced).toBe(true);
+    expect(facts.read).toBe(facts.pages);
+    expect(facts.untagged).toEqual([]);
+    if (kind === 'meeting-sheet') expect(facts.pages).toBe(1);
+  });
+
+  it('is in the reader’s units', () => {
+    const said = JSON.stringify(everySheet['sod-order'](usual, 'us').parts);
+    // 200 m² at 10.7639 ft² to the m².
+    expect(said).toContain('2,153 ft²');
+    expect(said).not.toContain(' m²');
+  });
+});
+
+describe.skipIf(!has('pdftotext'))('read by pdftotext (skipped where it is not installed)', () => {
+  it.each(kinds)('%s: its name and the page number on every page, forty zones', async (kind) => {
+    const { title } = everySheet[kind](crowded, 'si');
+    const pages = textOf(await print(kind, crowded));
+    pages.forEach((text, index) => {
+      expect(text).toContain(title.paper);
+      expect(text).toContain(`page ${index + 1} of ${pages.length}`);
+    });
+  });
+
+  it('no row is torn: the lines of each hour stand together on one page', async () => {
+    const pages = textOf(await print('shift-sheet', crowded)).map((text) => text.split('\n').map((line) => line.trim()));
+    const sheet = everySheet['shift-sheet'](crowded, 'si');
+    const rows = sheet.parts.flatMap((part) => (part.part === 'table' ? part.rows : []));
+    expect(rows.length).toBeGreaterThan(20);
+    for (const row of rows) {
+      const lines = row[1]!.split('\n').filter((line) => line !== '–');
+      const holds = pages.some((page) => lines.every((line) => page.some((text) => text.includes(line.slice(0, 20)))));
+      expect(holds, row.join(' | ')).toBe(true);
+    }
+  });
+
+  it('every zone and every truck of a crowded field is there', async () => {
+    const report = textOf(await print('recovery-report', crowded))
+      .join('\n')
+      .replace(/ +/g, ' ');
+    for (const zone of crowded.forecast.result.zones) expect(report).toContain(`${zone.letter} Part`);
+    const order = textOf(await print('sod-order', crowded)).join('\n');
+    expect((order.match(/8\.3 h/g) ?? []).length).toBe(60);
+  });
+
+  it('a heading never stands alone at the foot of a page', async () => {
+    for (const kind of kinds) {
+      const headings = new Set(
+        everySheet[kind](crowded, 'si').parts.flatMap((part) => (part.part === 'heading' ? [part.text] : [])),
+      );
+      for (const page of textOf(await print(kind, crowded))) {
+        const lines = page
+          .split('\n')
+          .map((line) => line.trim())
+          .filter((line) => line !== '');
+        // The last line is the footnote.
+        expect(headings.has(lines.at(-2)!), `${kind}: ${lines.at(-2)}`).toBe(false);
+      }
+    }
+  });
+});
+
+describe.skipIf(!has('pdftoppm'))('drawn by pdftoppm (skipped where it is not installed)', () => {
+  it.each(kinds)('%s: ink on every page and none at its edges', async (kind) => {
+    for (const page of drawn(await print(kind, crowded))) {
+      expect(page.ink).toBeGreaterThan(0.002);
+      expect(page.edge).toBe(0);
+    }
+  });
+});
