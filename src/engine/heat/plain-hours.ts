@@ -8,8 +8,8 @@ import { anyFrost, unfold } from '#engine/heat/soil-sweep.ts';
 export const airHeatCapacity = 1210;
 export const psychrometer = 0.665e-3;
 
-/** Newton's step at which the rounds end, K: what is left is about a hundredth of its square, a ten-millionth of a kelvin. */
-const settled = 3e-3;
+/** Newton's step at which the rounds end, K: what is left is about a hundredth of its square, some millionths of a kelvin. */
+const settled = 0.02;
 export const mostRounds = 30;
 
 /** The state that nearly every hour is: nothing on the turf, or one covering of two nodes under the open sky; no ice, mist or heating. */
