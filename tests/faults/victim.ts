@@ -99,8 +99,10 @@ export const startWebHost = async (file: string, words: readonly string[] = []) 
   return { child, ask, kill: () => void child.kill('SIGKILL'), ended, origin: address.origin, token, said: () => said };
 };
 
-const desktop = async (file: string): Promise<Victim> => {
-  const child = fork(fileURLToPath(new URL('./desktop-program.ts', import.meta.url)), [file], {
+/** The desktop's main bundle on a file; ours as it is built, or another one. */
+export const startDesktop = async (file: string, bundle?: string): Promise<Victim> => {
+  const program = fileURLToPath(new URL('./desktop-program.ts', import.meta.url));
+  const child = fork(program, bundle === undefined ? [file] : [file, bundle], {
     cwd: root,
     execArgv: [quiet],
     stdio: ['ignore', 'ignore', 'inherit', 'ipc'],
@@ -136,4 +138,4 @@ const desktop = async (file: string): Promise<Victim> => {
 };
 
 export const startVictim = (door: DoorName, file: string): Promise<Victim> =>
-  door === 'web host' ? startWebHost(file) : door === 'desktop' ? desktop(file) : commandLine(file);
+  door === 'web host' ? startWebHost(file) : door === 'desktop' ? startDesktop(file) : commandLine(file);
