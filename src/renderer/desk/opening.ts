@@ -33,6 +33,8 @@ export const openVenue = async (id: string): Promise<void> => {
     bookings: valueOf(bookings) ?? [],
     booking: null,
     stored: null,
+    ground: null,
+    heldGround: null,
     preview: null,
   });
   const { bookings: lines } = deskNow();

@@ -8,6 +8,7 @@ import { Recover } from '../pages/recover/recover.tsx';
 import { Report } from '../pages/report.tsx';
 import { NewVenue } from '../pages/venue/new-venue.tsx';
 import { TakeIn, VenuePage } from '../pages/venue/venue-page.tsx';
+import { DrawingBoard } from '../plan/board/drawing-board.tsx';
 import { FieldPlan } from '../plan/field-plan.tsx';
 import { Strip } from '../strip/strip.tsx';
 import { chooseTheme, chooseUnits, show, useDesk } from '../desk/desk.ts';
@@ -85,6 +86,7 @@ export const Sheet = () => {
             <h1 className="for-readers">{venue?.name ?? 'Fieldback'}</h1>
             <FieldPlan />
             <div className="board" key={verb} tabIndex={0} role="region" aria-label={`Work: ${verb}`}>
+              <DrawingBoard />
               <Page />
             </div>
           </main>
