@@ -4,6 +4,7 @@ import { Margin } from '../margin/margin.tsx';
 import { Book } from '../pages/book/book.tsx';
 import { Compare } from '../pages/compare/compare.tsx';
 import { Foresee } from '../pages/foresee/foresee.tsx';
+import { Inspect } from '../pages/inspect/inspect.tsx';
 import { Recover } from '../pages/recover/recover.tsx';
 import { Report } from '../pages/report.tsx';
 import { NewVenue } from '../pages/venue/new-venue.tsx';
@@ -16,7 +17,15 @@ import { redo, undo } from '../desk/editing.ts';
 import { begin, listenToOthers } from '../desk/opening.ts';
 import { verbs } from './verbs.ts';
 
-const pages = { book: Book, foresee: Foresee, compare: Compare, recover: Recover, report: Report, venue: VenuePage };
+const pages = {
+  book: Book,
+  foresee: Foresee,
+  compare: Compare,
+  recover: Recover,
+  inspect: Inspect,
+  report: Report,
+  venue: VenuePage,
+};
 
 /** Keys of undo and redo belong to a text field while somebody types in it. */
 const isTyping = (target: EventTarget): boolean =>
