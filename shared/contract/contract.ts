@@ -3,6 +3,7 @@ import { Job } from '#shared/contract/job.ts';
 import { asks, changes, works } from '#shared/contract/operation.ts';
 import { ForecastAnswers } from '#shared/vocabulary/answers.ts';
 import { Booking, eventKinds, bookingStages } from '#shared/vocabulary/booking.ts';
+import { Way, WayOutcome } from '#shared/vocabulary/comparison.ts';
 import { Covering } from '#shared/vocabulary/covering.ts';
 import { Forecast, ForecastRun } from '#shared/vocabulary/forecast.ts';
 import { Polygon } from '#shared/vocabulary/geometry.ts';
@@ -277,6 +278,18 @@ export const contract = {
   ),
   'plan/list': asks('The kept plans of a venue, newest first', byVenue, z.array(PlanLine)),
   'plan/read': asks('One kept plan', byId, PlanRun),
+  'plan/compare': works(
+    'Foresee several ways to do an event with the same draws, each with what the recovery after it comes to; nothing is kept',
+    z.strictObject({
+      venueId: Id,
+      ways: z.array(Way).min(1).max(24).readonly(),
+      members: Members,
+      seed: Seed,
+      /** Whether the recovery after each way is planned too. */
+      recovery: z.boolean(),
+    }),
+    z.array(WayOutcome),
+  ),
   'plan/sod': works('Lay the farms of a kept plan side by side, and weigh a reserve against the need', byId, SodDecision),
 
   'report/write': asks(

@@ -37,6 +37,7 @@ import { addPhotograph } from '#services/photograph/add.ts';
 import { listPhotographs } from '#services/photograph/list.ts';
 import { measurePhotograph } from '#services/photograph/measure.ts';
 import { readPhotograph } from '#services/photograph/read.ts';
+import { compareWays } from '#services/plan/compare.ts';
 import { listPlans } from '#services/plan/list.ts';
 import { makePlan } from '#services/plan/make.ts';
 import { readPlan } from '#services/plan/read.ts';
@@ -92,6 +93,7 @@ export const operations: { readonly [Name in OperationName]: Service<Name> } = {
   'forecast/list': listForecasts,
   'forecast/read': readForecast,
   'plan/make': makePlan,
+  'plan/compare': compareWays,
   'plan/list': listPlans,
   'plan/read': readPlan,
   'plan/sod': decideSod,

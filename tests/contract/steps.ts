@@ -1,5 +1,6 @@
 import type { OperationName, VenueDocument } from '#shared/contract/contract.ts';
 import type { ForecastAnswers } from '#shared/vocabulary/answers.ts';
+import type { WayOutcome } from '#shared/vocabulary/comparison.ts';
 import type { ForecastRun } from '#shared/vocabulary/forecast.ts';
 import type { SodDecision } from '#shared/vocabulary/sod.ts';
 import type { Job } from '#shared/contract/job.ts';
@@ -174,6 +175,28 @@ export const steps: readonly Step[] = [
     name: 'plan/read',
     request: (known) => ({ id: idOf(known, 'plan/make') }),
     then: (value, known) => expect(value).toEqual(known.get('plan/make')),
+  },
+  {
+    name: 'plan/compare',
+    request: () => ({
+      ...ofVenue,
+      ways: [
+        { name: 'as booked', fixtureId: homeDate.id, booking: concert },
+        {
+          name: 'taken away',
+          fixtureId: homeDate.id,
+          booking: { ...concert, layers: [], crowds: [], traffic: [], incidents: [] },
+        },
+      ],
+      members: 2,
+      seed: 7,
+      recovery: true,
+    }),
+    then: (value) => {
+      const [booked, empty] = value as readonly WayOutcome[];
+      expect(booked!.forecast!.replaceArea.p50).toBeGreaterThanOrEqual(empty!.forecast!.replaceArea.p50);
+      expect(empty).toMatchObject({ recovery: null, reason: 'Nothing lies on the turf.' });
+    },
   },
   {
     name: 'plan/sod',

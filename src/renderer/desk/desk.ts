@@ -3,7 +3,9 @@ import type { PlanRun, ReplyOf } from '#shared/contract/contract.ts';
 import type { Answer, Failure } from '#shared/contract/failure.ts';
 import type { Job } from '#shared/contract/job.ts';
 import type { UnitSystem } from '#shared/units/quantity.ts';
+import type { ForecastAnswers } from '#shared/vocabulary/answers.ts';
 import type { Booking } from '#shared/vocabulary/booking.ts';
+import type { Way, WayOutcome } from '#shared/vocabulary/comparison.ts';
 import type { Covering } from '#shared/vocabulary/covering.ts';
 import type { Forecast, ForecastRun } from '#shared/vocabulary/forecast.ts';
 import type { Estimate } from '#shared/vocabulary/money.ts';
@@ -15,11 +17,14 @@ import type { Fixture, Venue } from '#shared/vocabulary/venue.ts';
 import type { FigureKind } from '#shared/wording/explanations.ts';
 import type { Verb } from '../sheet/verbs.ts';
 
-/** One floor tried out on the floor zones; null while it is reckoned. */
+/** One way of doing the event that was laid beside others. */
 export interface Trial {
-  readonly covering: Covering;
-  readonly forecast: Forecast | null;
-  readonly failure: Failure | null;
+  readonly way: Way;
+  /** The floor on the zones with people; null: as booked. */
+  readonly floor: Covering | null;
+  /** What the promoter gives up against the booking, in words. */
+  readonly givesUp: readonly string[];
+  readonly outcome: WayOutcome;
 }
 
 /** A figure that the person opened. */
@@ -40,6 +45,8 @@ export interface Desk {
   readonly opened: boolean;
   readonly venues: ReplyOf<'venue/list'>;
   readonly venue: Venue | null;
+  /** The venue as it is edited on its page; null while it stands as stored. */
+  readonly venueDraft: Venue | null;
   readonly coverings: readonly Covering[];
   readonly vehicles: readonly Vehicle[];
   readonly fixtures: readonly Fixture[];
@@ -60,6 +67,8 @@ export interface Desk {
   /** Why the booking as it stands on the sheet cannot be reckoned. */
   readonly refused: Failure | null;
   readonly run: ForecastRun | null;
+  /** What was asked of the kept run: other days, hours and floors, and what reading would narrow it. */
+  readonly answers: ForecastAnswers | null;
   readonly plan: PlanRun | null;
   readonly estimate: Estimate | null;
   readonly sod: SodDecision | null;
@@ -101,6 +110,7 @@ let desk: Desk = {
   opened: false,
   venues: [],
   venue: null,
+  venueDraft: null,
   coverings: [],
   vehicles: [],
   fixtures: [],
@@ -117,6 +127,7 @@ let desk: Desk = {
   previewing: false,
   refused: null,
   run: null,
+  answers: null,
   plan: null,
   estimate: null,
   sod: null,
@@ -174,7 +185,16 @@ export const isChanged = ({ booking, stored }: Desk): boolean =>
   booking !== stored && JSON.stringify(booking) !== JSON.stringify(stored);
 
 /** Nothing that was made for another booking, home date or schedule stays on the sheet. */
-export const nothingKept = { run: null, plan: null, estimate: null, sod: null, locks: [], done: [], figure: null } as const;
+export const nothingKept = {
+  run: null,
+  answers: null,
+  plan: null,
+  estimate: null,
+  sod: null,
+  locks: [],
+  done: [],
+  figure: null,
+} as const;
 
 export const show = (changed: Partial<Pick<Desk, 'verb' | 'zone' | 'state' | 'failure' | 'said' | 'figure' | 'wide'>>): void =>
   change(changed);

@@ -26,6 +26,7 @@ export const openVenue = async (id: string): Promise<void> => {
   change({
     ...nothingKept,
     venue: valueOf(venue),
+    venueDraft: null,
     coverings: valueOf(coverings) ?? [],
     vehicles: valueOf(vehicles) ?? [],
     fixtures: valueOf(fixtures) ?? [],

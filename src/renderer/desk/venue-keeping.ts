@@ -1,4 +1,5 @@
 import type { VenueDocument } from '#shared/contract/contract.ts';
+import type { Covering } from '#shared/vocabulary/covering.ts';
 import type { Fixture, Venue } from '#shared/vocabulary/venue.ts';
 import { ask } from '../transport/ask.ts';
 import { change, deskNow, nothingKept, valueOf } from './desk.ts';
@@ -12,6 +13,29 @@ export const saveVenue = async (venue: Venue): Promise<boolean> => {
   change({ ...nothingKept, venue: saved, trials: [], failure: null, said: `Venue stored as revision ${saved.revision}.` });
   void preview();
   return true;
+};
+
+/** Stores a new venue and opens it; its page is where it is put right. */
+export const beginVenue = async (venue: Venue): Promise<void> => {
+  const saved = valueOf(await ask('venue/save', { venue }));
+  if (!saved) return;
+  const venues = await ask('venue/list', {});
+  if (venues.ok) change({ venues: venues.value });
+  await openVenue(saved.id);
+  change({ verb: 'venue', said: `${saved.name} is begun. Put right here what is not so, then enter a home date under book.` });
+};
+
+/** Stores a class of floor; all venues of the workspace share the classes. */
+export const saveCovering = async (covering: Covering): Promise<void> => {
+  if (!valueOf(await ask('covering/save', { covering }))) return;
+  const coverings = await ask('covering/list', {});
+  change({
+    ...nothingKept,
+    trials: [],
+    said: `${covering.name} is stored.`,
+    ...(coverings.ok && { coverings: coverings.value }),
+  });
+  void preview();
 };
 
 const readFixtures = async (venueId: string): Promise<void> => {

@@ -2,10 +2,11 @@ import { useEffect, type KeyboardEvent } from 'react';
 import { LastHour } from '../margin/last-hour.tsx';
 import { Margin } from '../margin/margin.tsx';
 import { Book } from '../pages/book/book.tsx';
-import { Compare } from '../pages/compare.tsx';
-import { Foresee } from '../pages/foresee.tsx';
+import { Compare } from '../pages/compare/compare.tsx';
+import { Foresee } from '../pages/foresee/foresee.tsx';
 import { Recover } from '../pages/recover/recover.tsx';
 import { Report } from '../pages/report.tsx';
+import { NewVenue } from '../pages/venue/new-venue.tsx';
 import { TakeIn, VenuePage } from '../pages/venue/venue-page.tsx';
 import { FieldPlan } from '../plan/field-plan.tsx';
 import { Strip } from '../strip/strip.tsx';
@@ -71,9 +72,10 @@ export const Sheet = () => {
           <section>
             <h1>No venue yet</h1>
             <p>
-              This workspace holds no venue. A new workspace begins with an invented sample; this one had its venues removed. Take
-              in a venue from a file, or start Fieldback with a new workspace.
+              Everything begins with the place: a name, where it lies, how large the field is and what grows on it. Then a home
+              date, then the first booking. A venue file that Fieldback wrote can be taken in as well.
             </p>
+            <NewVenue />
             <TakeIn />
           </section>
         </main>
@@ -82,7 +84,7 @@ export const Sheet = () => {
           <main>
             <h1 className="for-readers">{venue?.name ?? 'Fieldback'}</h1>
             <FieldPlan />
-            <div className="board" tabIndex={0} role="region" aria-label={`Work: ${verb}`}>
+            <div className="board" key={verb} tabIndex={0} role="region" aria-label={`Work: ${verb}`}>
               <Page />
             </div>
           </main>
