@@ -1,6 +1,7 @@
 import type { Booking } from '#shared/vocabulary/booking.ts';
 import { ask } from '../transport/ask.ts';
 import { change, deskNow, nothingKept, valueOf } from './desk.ts';
+import { dropDraft, keepSoon } from './drafting.ts';
 import { findKept, followHome, previewSoon } from './previewing.ts';
 
 /** Edits that can be taken back. */
@@ -8,6 +9,7 @@ const remembered = 100;
 
 const put = (booking: Booking, others: { before: readonly Booking[]; after: readonly Booking[] }): void => {
   change({ ...nothingKept, ...others, booking, draft: null, trials: [], said: '', failure: null });
+  keepSoon();
   followHome();
   previewSoon();
   void findKept();
@@ -62,6 +64,7 @@ export const save = async (): Promise<boolean> => {
   }
   const saved = valueOf(answer);
   if (!saved) return false;
+  await dropDraft(saved.id);
   await takeStored(saved, `Stored as revision ${saved.revision}.`);
   return true;
 };
