@@ -228,6 +228,26 @@ export const contract = {
   'booking/save': changes('Store a booking; revision 0 makes a new one', z.strictObject({ booking: Booking }), Booking),
   'booking/remove': changes('Remove a booking', Removal, nothing),
 
+  'draft/keep': changes(
+    'Keep a booking as it is being changed, without storing it; one draft a booking',
+    z.strictObject({ booking: Booking }),
+    z.strictObject({ keptAt: z.string() }).readonly(),
+  ),
+  'draft/list': asks(
+    'What was changed on bookings and not stored, newest first',
+    byVenue,
+    z.array(
+      z
+        .strictObject({
+          /** UTC. */
+          keptAt: z.string(),
+          booking: Booking,
+        })
+        .readonly(),
+    ),
+  ),
+  'draft/drop': changes('Let go of what was changed on a booking', z.strictObject({ bookingId: Id }), nothing),
+
   'forecast/run': works(
     'Foresee a booking on a home date and keep the run',
     z.strictObject({ ...ForecastQuestion, members: Members, seed: Seed }),
