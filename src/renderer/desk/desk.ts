@@ -75,6 +75,8 @@ export interface Desk {
   /** What the person holds the planner to, and jobs that are over. */
   readonly locks: readonly Lock[];
   readonly done: readonly DoneJob[];
+  /** Which rules jobs held at known hours would break in the kept plan. */
+  readonly broken: ReplyOf<'plan/recheck'>;
   readonly job: Job | null;
   readonly trials: readonly Trial[];
   readonly zone: string | null;
@@ -133,6 +135,7 @@ let desk: Desk = {
   sod: null,
   locks: [],
   done: [],
+  broken: [],
   job: null,
   trials: [],
   zone: null,

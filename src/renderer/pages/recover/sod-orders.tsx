@@ -4,6 +4,7 @@ import { momentWords, spanWords } from '#shared/wording/moments.ts';
 import { Part } from '../../components/fields.tsx';
 import { Figure } from '../../components/figure.tsx';
 import { percent } from '../../components/numbers.ts';
+import { Reserves } from './reserves.tsx';
 import { useDesk } from '../../desk/desk.ts';
 import { weighSod } from '../../desk/recovering.ts';
 
@@ -124,6 +125,7 @@ export const SodOrders = ({ plan }: { plan: PlanRun }) => {
           </tbody>
         </table>
       )}
+      {sod && <Reserves sod={sod} />}
     </Part>
   );
 };
