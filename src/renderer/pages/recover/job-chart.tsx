@@ -2,7 +2,7 @@ import { useRef, useState, type PointerEvent } from 'react';
 import { addHours, dateOf, daysBetween, midnight } from '#shared/calendar/local-time.ts';
 import type { PlanRun } from '#shared/contract/contract.ts';
 import type { PlannedJob } from '#shared/vocabulary/plan.ts';
-import { momentWords } from '#shared/wording/moments.ts';
+import { momentWords } from '../../desk/moments.ts';
 import { jobWords } from '#shared/wording/words.ts';
 import { Part } from '../../components/fields.tsx';
 import { useBoxSize } from '../../components/box-size.ts';

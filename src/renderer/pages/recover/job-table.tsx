@@ -2,7 +2,7 @@ import { useState } from 'react';
 import { addHours } from '#shared/calendar/local-time.ts';
 import type { PlanRun } from '#shared/contract/contract.ts';
 import type { PlannedJob } from '#shared/vocabulary/plan.ts';
-import { momentWords } from '#shared/wording/moments.ts';
+import { momentWords } from '../../desk/moments.ts';
 import { jobWords, machineWords } from '#shared/wording/words.ts';
 import { TimeField } from '../../components/fields.tsx';
 import { useDesk } from '../../desk/desk.ts';

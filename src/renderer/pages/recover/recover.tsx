@@ -1,6 +1,7 @@
 import { figure, showMoney } from '#shared/units/quantity.ts';
 import { programmeKinds, type ProgrammeKind } from '#shared/vocabulary/plan.ts';
-import { momentWords, spanWords } from '#shared/wording/moments.ts';
+import { spanWords } from '#shared/wording/moments.ts';
+import { momentWords } from '../../desk/moments.ts';
 import { cautions, programmeWords } from '#shared/wording/words.ts';
 import { Choice, Part } from '../../components/fields.tsx';
 import { Figure } from '../../components/figure.tsx';

@@ -1,6 +1,7 @@
 import type { PlanRun } from '#shared/contract/contract.ts';
 import { figure, show as inUnits, showMoney } from '#shared/units/quantity.ts';
-import { momentWords, spanWords } from '#shared/wording/moments.ts';
+import { spanWords } from '#shared/wording/moments.ts';
+import { momentWords } from '../../desk/moments.ts';
 import { Part } from '../../components/fields.tsx';
 import { Figure } from '../../components/figure.tsx';
 import { percent } from '../../components/numbers.ts';
