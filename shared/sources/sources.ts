@@ -1,3 +1,4 @@
+import { fieldSources } from '#shared/sources/fields.ts';
 import { heatSources } from '#shared/sources/heat.ts';
 import { injurySources } from '#shared/sources/injury.ts';
 import { learningSources } from '#shared/sources/learning.ts';
@@ -19,5 +20,6 @@ export const sources = {
   ...recoverySources,
   ...planningSources,
   ...learningSources,
+  ...fieldSources,
 };
 export type SourceId = keyof typeof sources;

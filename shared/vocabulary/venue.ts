@@ -60,10 +60,32 @@ export const Zone = z
   .readonly();
 export type Zone = z.infer<typeof Zone>;
 
+/** Games whose lines a field can carry. */
+export const fieldCodes = [
+  'association-football',
+  'american-football',
+  'canadian-football',
+  'rugby-union',
+  'rugby-league',
+  'gaelic-games',
+  'baseball',
+  'australian-football',
+  'cricket',
+] as const;
+export type FieldCode = (typeof fieldCodes)[number];
+
+/** The lines painted on a field: of which game, and its two sizes, m, as the game's own rules name them. */
+export const FieldLines = z
+  .strictObject({ code: z.enum(fieldCodes), length: within(20, 250, 'm'), width: within(20, 250, 'm') })
+  .readonly();
+export type FieldLines = z.infer<typeof FieldLines>;
+
 export const Field = z
   .strictObject({
     /** Edge of the turf. */
     outline: Polygon,
+    /** Lines of the home game about the middle of the field; left out where none are entered. Nothing is reckoned from them. */
+    lines: FieldLines.optional(),
     /** Bearing of the +y axis, degrees clockwise from north. */
     bearing: within(0, 360, '°'),
     /** Hard standing or track around the turf that footprints may use, m. */

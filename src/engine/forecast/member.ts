@@ -4,7 +4,7 @@ import { doubtsOf } from '#engine/forecast/doubts.ts';
 import { drawParameters } from '#engine/forecast/draw-parameters.ts';
 import type { ForecastQuestion } from '#engine/forecast/question.ts';
 import type { Scene } from '#engine/forecast/scene.ts';
-import type { HourlyWeather } from '#engine/heat/climate.ts';
+import type { HourlyWeather } from '#engine/heat/climate-column.ts';
 import { skyEmissivity } from '#engine/heat/sky-radiation.ts';
 import { usefulLightOfHalfSine } from '#engine/light/useful-light.ts';
 import { gainWarmth, lossAt, reserveRates, type ReserveRates } from '#engine/injury/reserve-rates.ts';

@@ -93,7 +93,7 @@ export const writeOutVenue = async (): Promise<void> => {
   if (!document) return;
   const link = window.document.createElement('a');
   link.href = URL.createObjectURL(new Blob([JSON.stringify(document, null, 1)], { type: 'application/json' }));
-  link.download = `${venue.id}.json`;
+  link.download = `${venue.id}.fieldback-venue`;
   link.click();
   setTimeout(() => URL.revokeObjectURL(link.href), 10_000);
 };

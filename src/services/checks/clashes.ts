@@ -1,6 +1,6 @@
 import type { Problem } from '#shared/contract/failure.ts';
 import type { Booking, Layer } from '#shared/vocabulary/booking.ts';
-import { overlaps } from '#services/checks/rings.ts';
+import { overlaps } from '#shared/geometry/rings.ts';
 
 /** A layer of the booking asked about that lies on the same spot and in the same hours as one of another booking. */
 export interface Clash {

@@ -79,7 +79,7 @@ export const TakeIn = () => (
     A venue file that Fieldback wrote{' '}
     <input
       type="file"
-      accept="application/json,.json"
+      accept=".fieldback-venue,application/json,.json"
       onChange={(event) => {
         const file = event.target.files?.[0];
         if (file) void file.text().then(takeInVenue);

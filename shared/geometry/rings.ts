@@ -1,5 +1,5 @@
 import type { Point, Polygon } from '#shared/vocabulary/geometry.ts';
-import { contains } from '#engine/ground/polygon.ts';
+import { contains } from '#shared/geometry/polygon.ts';
 
 /** Plain geometry of simple rings of corners in metres. The last corner joins the first. */
 
