@@ -15,7 +15,8 @@ import type { SodDecision } from '#shared/vocabulary/sod.ts';
 import type { Vehicle } from '#shared/vocabulary/vehicle.ts';
 import type { Fixture, Venue } from '#shared/vocabulary/venue.ts';
 import type { FigureKind } from '#shared/wording/explanations.ts';
-import type { Verb } from '../sheet/verbs.ts';
+import type { Clock } from '#shared/wording/moments.ts';
+import { verbs, type Verb } from '../sheet/verbs.ts';
 import { groundOf, type Ground } from './ground.ts';
 
 /** One way of doing the event that was laid beside others. */
@@ -58,6 +59,8 @@ export interface Desk {
   readonly vehicles: readonly Vehicle[];
   readonly fixtures: readonly Fixture[];
   readonly bookings: ReplyOf<'booking/list'>;
+  /** The bookings near the one on the sheet, whole, for what they lay on each zone together. */
+  readonly season: readonly Booking[];
   readonly catalogue: ReplyOf<'catalogue/read'> | null;
   /** The booking on the sheet as it is edited, as it is stored, and as it is being dragged. */
   readonly booking: Booking | null;
@@ -85,6 +88,8 @@ export interface Desk {
   /** What the person holds the planner to, and jobs that are over. */
   readonly locks: readonly Lock[];
   readonly done: readonly DoneJob[];
+  /** Which rules jobs held at known hours would break in the kept plan. */
+  readonly broken: ReplyOf<'plan/recheck'>;
   readonly job: Job | null;
   readonly trials: readonly Trial[];
   readonly zone: string | null;
@@ -93,6 +98,7 @@ export interface Desk {
   readonly shadow: ReplyOf<'light/shadow'> | null;
   readonly figure: OpenedFigure | null;
   readonly units: UnitSystem;
+  readonly clock: Clock;
   readonly theme: 'paper' | 'dark';
   /** The plan takes most of the sheet. */
   readonly wide: boolean;
@@ -116,7 +122,7 @@ export const keep = (name: string, value: string): void => {
 };
 
 let desk: Desk = {
-  verb: 'foresee',
+  verb: verbs.find((verb) => verb === keptIn('verb')) ?? 'foresee',
   opened: false,
   venues: [],
   venue: null,
@@ -125,6 +131,7 @@ let desk: Desk = {
   vehicles: [],
   fixtures: [],
   bookings: [],
+  season: [],
   catalogue: null,
   booking: null,
   stored: null,
@@ -145,6 +152,7 @@ let desk: Desk = {
   sod: null,
   locks: [],
   done: [],
+  broken: [],
   job: null,
   trials: [],
   zone: null,
@@ -153,6 +161,7 @@ let desk: Desk = {
   shadow: null,
   figure: null,
   units: keptIn('units') === 'si' ? 'si' : 'us',
+  clock: keptIn('clock') === '12' ? '12' : '24',
   theme: keptIn('theme') === 'dark' ? 'dark' : 'paper',
   wide: false,
   failure: null,
@@ -167,6 +176,9 @@ export const change = (changed: Partial<Desk>): void => {
   desk = { ...desk, ...changed };
   for (const read of readers) read();
 };
+
+/** Tells of every change, for as long as the page lives. */
+export const onChange = (read: () => void): void => void readers.add(read);
 
 /** The desk as a component sees it. */
 export const useDesk = (): Desk =>
@@ -212,12 +224,19 @@ export const nothingKept = {
   figure: null,
 } as const;
 
-export const show = (changed: Partial<Pick<Desk, 'verb' | 'zone' | 'state' | 'failure' | 'said' | 'figure' | 'wide'>>): void =>
+export const show = (changed: Partial<Pick<Desk, 'verb' | 'zone' | 'state' | 'failure' | 'said' | 'figure' | 'wide'>>): void => {
+  if (changed.verb) keep('verb', changed.verb);
   change(changed);
+};
 
 export const chooseUnits = (units: UnitSystem): void => {
   keep('units', units);
   change({ units, figure: null });
+};
+
+export const chooseClock = (clock: Clock): void => {
+  keep('clock', clock);
+  change({ clock, figure: null });
 };
 
 export const chooseTheme = (theme: Desk['theme']): void => {

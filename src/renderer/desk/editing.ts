@@ -1,7 +1,7 @@
 import type { Booking } from '#shared/vocabulary/booking.ts';
 import { ask } from '../transport/ask.ts';
 import { change, deskNow, nothingKept, valueOf, type Edited } from './desk.ts';
-import { dropDraft, keepSoon } from './drafting.ts';
+import { dropDraft, keepSoon } from './drafts.ts';
 import type { Ground } from './ground.ts';
 import { findKept, followHome, preview, previewSoon } from './previewing.ts';
 

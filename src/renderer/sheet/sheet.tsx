@@ -12,7 +12,7 @@ import { TakeIn, VenuePage } from '../pages/venue/venue-page.tsx';
 import { DrawingBoard } from '../plan/board/drawing-board.tsx';
 import { FieldPlan } from '../plan/field-plan.tsx';
 import { Strip } from '../strip/strip.tsx';
-import { chooseTheme, chooseUnits, show, useDesk } from '../desk/desk.ts';
+import { chooseClock, chooseTheme, chooseUnits, show, useDesk } from '../desk/desk.ts';
 import { redo, undo } from '../desk/editing.ts';
 import { begin, listenToOthers } from '../desk/opening.ts';
 import { verbs } from './verbs.ts';
@@ -33,7 +33,7 @@ const isTyping = (target: EventTarget): boolean =>
 
 /** One drawing sheet: the plan and the work in the middle, the strip below, the margin with the title block on the right. */
 export const Sheet = () => {
-  const { verb, theme, units, wide, opened, venues, venue } = useDesk();
+  const { verb, theme, units, clock, wide, opened, venues, venue } = useDesk();
   useEffect(() => {
     listenToOthers();
     void begin();
@@ -70,6 +70,13 @@ export const Sheet = () => {
           </button>
           <button
             type="button"
+            aria-label={clock === '24' ? '24 h: show the twelve-hour clock' : '12 h: show the 24-hour clock'}
+            onClick={() => chooseClock(clock === '24' ? '12' : '24')}
+          >
+            {clock} h
+          </button>
+          <button
+            type="button"
             aria-label={theme === 'dark' ? 'dark: show the paper-white sheet' : 'paper: show the dark sheet'}
             onClick={() => chooseTheme(theme === 'dark' ? 'paper' : 'dark')}
           >
@@ -101,7 +108,7 @@ export const Sheet = () => {
           </main>
           <Margin />
           <footer>
-            <Strip />
+            <Strip key={clock} />
           </footer>
         </>
       )}
