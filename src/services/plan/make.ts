@@ -1,3 +1,4 @@
+import { frozenQuestion } from '#services/forecast/frozen-question.ts';
 import { fromEpoch } from '#shared/calendar/local-time.ts';
 import type { PlanRun } from '#shared/contract/contract.ts';
 import type { Answer } from '#shared/contract/failure.ts';
@@ -33,7 +34,7 @@ export const makePlan: Service<'plan/make'> = async (needs, { forecastId, now, l
     if (!venue) return notFound('venue', run.venueId);
     const before = instead === null ? null : await contents.plans.find(instead);
     if (instead !== null && !before) return notFound('plan', instead);
-    return done({ run, venue, before, question: JSON.parse(input) as ForecastQuestion });
+    return done({ run, venue, before, question: frozenQuestion(input) });
   });
   if (!gathered.ok) return gathered;
   const { run, question, venue, before } = gathered.value;
