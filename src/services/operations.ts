@@ -4,6 +4,9 @@ import { listBookings } from '#services/booking/list.ts';
 import { readBooking } from '#services/booking/read.ts';
 import { removeBooking } from '#services/booking/remove.ts';
 import { saveBooking } from '#services/booking/save.ts';
+import { dropDraft } from '#services/draft/drop.ts';
+import { keepDraft } from '#services/draft/keep.ts';
+import { listDrafts } from '#services/draft/list.ts';
 import { readCatalogue } from '#services/catalogue/read.ts';
 import { listCoverings } from '#services/covering/list.ts';
 import { saveCovering } from '#services/covering/save.ts';
@@ -87,6 +90,9 @@ export const operations: { readonly [Name in OperationName]: Service<Name> } = {
   'booking/read': readBooking,
   'booking/save': saveBooking,
   'booking/remove': removeBooking,
+  'draft/keep': keepDraft,
+  'draft/list': listDrafts,
+  'draft/drop': dropDraft,
   'forecast/run': runForecast,
   'forecast/preview': previewForecast,
   'forecast/answers': answerForecast,

@@ -465,6 +465,13 @@ export const steps: readonly Step[] = [
     request: () => ofVenue,
     then: (value) => expect(value).toMatchObject({ observed: [{ days: 2 }], actual: [], expected: [{ date: '2027-07-12' }] }),
   },
+  { name: 'draft/keep', request: () => ({ booking: { ...concert, revision: 1, note: 'Not stored yet.' } }) },
+  {
+    name: 'draft/list',
+    request: () => ofVenue,
+    then: (value) => expect(value).toMatchObject([{ booking: { id: concert.id, note: 'Not stored yet.' } }]),
+  },
+  { name: 'draft/drop', request: () => ({ bookingId: concert.id }) },
   { name: 'booking/remove', request: () => ({ id: concert.id, revision: 1 }) },
   { name: 'fixture/remove', request: () => ({ id: homeDate.id, revision: 1 }) },
   // What was learnt was accepted: that is a revision.

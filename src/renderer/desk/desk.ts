@@ -16,6 +16,7 @@ import type { Vehicle } from '#shared/vocabulary/vehicle.ts';
 import type { Fixture, Venue } from '#shared/vocabulary/venue.ts';
 import type { FigureKind } from '#shared/wording/explanations.ts';
 import type { Verb } from '../sheet/verbs.ts';
+import { groundOf, type Ground } from './ground.ts';
 
 /** One way of doing the event that was laid beside others. */
 export interface Trial {
@@ -38,6 +39,12 @@ export interface OpenedFigure {
 /** Which evening the plan is coloured by: the last layer off, the home date, or the day of the cursor (means of the zones). */
 export type ShownState = 'after' | 'home' | 'cursor';
 
+/** What a person edits on the sheet; undo goes back through these. */
+export interface Edited {
+  readonly booking: Booking | null;
+  readonly ground: Ground | null;
+}
+
 /** Everything the page knows. Never changed in place. */
 export interface Desk {
   readonly verb: Verb;
@@ -58,8 +65,11 @@ export interface Desk {
   readonly draft: Booking | null;
   /** What somebody else stored meanwhile, where a save met it. */
   readonly theirs: Booking | null;
-  readonly before: readonly Booking[];
-  readonly after: readonly Booking[];
+  /** The venue's ground as it is drawn and not stored yet, and as it is being dragged; null: as stored. */
+  readonly ground: Ground | null;
+  readonly heldGround: Ground | null;
+  readonly before: readonly Edited[];
+  readonly after: readonly Edited[];
   readonly homeId: string | null;
   /** The usual season of the booking as it stands on the sheet. */
   readonly preview: Forecast | null;
@@ -120,6 +130,8 @@ let desk: Desk = {
   stored: null,
   draft: null,
   theirs: null,
+  ground: null,
+  heldGround: null,
   before: [],
   after: [],
   homeId: null,
@@ -175,6 +187,10 @@ export const valueOf = <Value>(answer: Answer<Value>): Value | null => {
 
 /** The booking that is drawn: the one being dragged, or the one on the sheet. */
 export const drawnBooking = ({ draft, booking }: Desk): Booking | null => draft ?? booking;
+
+/** The venue's ground that is drawn: the one being dragged, the one not stored yet, or the stored one. */
+export const drawnGround = ({ venue, ground, heldGround }: Desk): Ground | null =>
+  heldGround ?? ground ?? (venue && groundOf(venue));
 
 /** The forecast that is drawn: the kept run of exactly this booking, or its usual season. */
 export const drawnForecast = ({ run, preview, draft }: Desk): Forecast | null =>

@@ -3,6 +3,7 @@ import type { Booking } from '#shared/vocabulary/booking.ts';
 import { ask, listen } from '../transport/ask.ts';
 import { nextHome, spanOf } from './booking-shapes.ts';
 import { change, deskNow, isChanged, keep, keptIn, nothingKept, valueOf } from './desk.ts';
+import { draftsAt, dropDraft, keepNow, sayRecovered } from './drafting.ts';
 import { drawShadow, findKept, preview } from './previewing.ts';
 
 /** Opens the venue that was open last, or the first there is. Ends nothing when there is none: the sheet says what to do. */
@@ -33,10 +34,19 @@ export const openVenue = async (id: string): Promise<void> => {
     bookings: valueOf(bookings) ?? [],
     booking: null,
     stored: null,
+    ground: null,
+    heldGround: null,
     preview: null,
   });
   const { bookings: lines } = deskNow();
+  // What was changed last and not stored comes first: somebody was in the middle of it.
+  const [unstored] = await draftsAt(id);
+  if (unstored && !lines.some((line) => line.id === unstored.booking.id)) {
+    await openNew(unstored.booking);
+    return sayRecovered(unstored, null);
+  }
   const first =
+    lines.find((line) => line.id === unstored?.booking.id) ??
     lines.find((line) => line.id === keptIn('booking')) ??
     lines.find((line) => line.stage === 'confirmed' && line.kind === 'concert') ??
     lines[0];
@@ -48,15 +58,19 @@ export const openVenue = async (id: string): Promise<void> => {
 };
 
 export const openBooking = async (id: string): Promise<void> => {
+  await keepNow();
   const booking = valueOf(await ask('booking/read', { id }));
   if (!booking) return;
   keep('booking', id);
-  lay(booking, booking);
+  const draft = (await draftsAt(booking.venueId)).find((one) => one.booking.id === id);
+  lay(draft?.booking ?? booking, booking);
+  if (draft) sayRecovered(draft, booking);
   await Promise.all([preview(), findKept(), drawShadow()]);
 };
 
 /** Puts a booking on the sheet that is not stored yet. */
 export const openNew = async (booking: Booking): Promise<void> => {
+  await keepNow();
   lay(booking, null);
   await Promise.all([preview(), drawShadow()]);
 };
@@ -82,9 +96,10 @@ const lay = (booking: Booking, stored: Booking | null): void =>
 
 /** Removes the booking from the file and opens another. */
 export const removeBooking = async (): Promise<void> => {
-  const { stored, venue } = deskNow();
+  const { booking, stored, venue } = deskNow();
   if (!venue) return;
   if (stored && valueOf(await ask('booking/remove', { id: stored.id, revision: stored.revision })) === null) return;
+  if (booking) await dropDraft(booking.id);
   await openVenue(venue.id);
   change({ said: 'The booking is removed. Its kept forecasts stay.' });
 };

@@ -4,10 +4,12 @@ import { Margin } from '../margin/margin.tsx';
 import { Book } from '../pages/book/book.tsx';
 import { Compare } from '../pages/compare/compare.tsx';
 import { Foresee } from '../pages/foresee/foresee.tsx';
+import { Inspect } from '../pages/inspect/inspect.tsx';
 import { Recover } from '../pages/recover/recover.tsx';
 import { Report } from '../pages/report.tsx';
 import { NewVenue } from '../pages/venue/new-venue.tsx';
 import { TakeIn, VenuePage } from '../pages/venue/venue-page.tsx';
+import { DrawingBoard } from '../plan/board/drawing-board.tsx';
 import { FieldPlan } from '../plan/field-plan.tsx';
 import { Strip } from '../strip/strip.tsx';
 import { chooseTheme, chooseUnits, show, useDesk } from '../desk/desk.ts';
@@ -15,7 +17,15 @@ import { redo, undo } from '../desk/editing.ts';
 import { begin, listenToOthers } from '../desk/opening.ts';
 import { verbs } from './verbs.ts';
 
-const pages = { book: Book, foresee: Foresee, compare: Compare, recover: Recover, report: Report, venue: VenuePage };
+const pages = {
+  book: Book,
+  foresee: Foresee,
+  compare: Compare,
+  recover: Recover,
+  inspect: Inspect,
+  report: Report,
+  venue: VenuePage,
+};
 
 /** Keys of undo and redo belong to a text field while somebody types in it. */
 const isTyping = (target: EventTarget): boolean =>
@@ -85,6 +95,7 @@ export const Sheet = () => {
             <h1 className="for-readers">{venue?.name ?? 'Fieldback'}</h1>
             <FieldPlan />
             <div className="board" key={verb} tabIndex={0} role="region" aria-label={`Work: ${verb}`}>
+              <DrawingBoard />
               <Page />
             </div>
           </main>
