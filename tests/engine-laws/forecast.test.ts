@@ -239,6 +239,21 @@ describe('laws of the forecast', () => {
     expect(one.zones.map((part) => part.coverHome)).toEqual(two.zones.map((part) => part.coverHome));
   });
 
+  test('a mirrored event on a field without stands is the mirrored result', () => {
+    const open = { ...sampleVenue, stands: [], zones: [] };
+    const mirrored = {
+      ...july,
+      zones: july.zones.map((one) => ({ ...one, outline: one.outline.map(([x, y]) => [-x, y] as const) })),
+    };
+    const [one, two] = [foresee(asking(mirrored, { venue: open })), foresee(asking(july, { venue: open }))];
+    for (const part of two.zones) {
+      const other = one.zones.find(({ letter }) => letter === part.letter)!;
+      expect(other.area).toBeCloseTo(part.area, 6);
+      part.cover.p50.forEach((cover, day) => expect(other.cover.p50[day], `${part.letter}, day ${day}`).toBeCloseTo(cover, 3));
+      part.ruts.p50.forEach((rut, day) => expect(other.ruts.p50[day], `${part.letter}, day ${day}`).toBeCloseTo(rut, 3));
+    }
+  });
+
   test('covering again before recovery is never better than covering once', () => {
     fc.assert(
       fc.property(booking(['translucent-tile', 'opaque-tile']), fc.integer({ min: 24, max: 96 }), (event, gap) => {

@@ -1,3 +1,4 @@
+import { frozenQuestion } from '#services/forecast/frozen-question.ts';
 import type { Answer } from '#shared/contract/failure.ts';
 import type { Covering } from '#shared/vocabulary/covering.ts';
 import type { Id } from '#shared/vocabulary/primitives.ts';
@@ -28,7 +29,7 @@ export const answerForecast: Service<'forecast/answers'> = async (needs, { forec
 
 const ofRun = async (contents: Contents, id: Id): Promise<Answer<ForecastQuestion>> => {
   const input = await contents.runs.inputOf(id);
-  return input === null ? notFound('forecast', id) : done(JSON.parse(input) as ForecastQuestion);
+  return input === null ? notFound('forecast', id) : done(frozenQuestion(input));
 };
 
 const ofTrial = (

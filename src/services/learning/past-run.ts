@@ -1,3 +1,4 @@
+import { frozenQuestion } from '#services/forecast/frozen-question.ts';
 import type { Answer } from '#shared/contract/failure.ts';
 import type { ForecastRun } from '#shared/vocabulary/forecast.ts';
 import type { InspectionLine } from '#shared/vocabulary/inspection.ts';
@@ -24,7 +25,7 @@ export const pastRun = async (contents: Contents, forecastId: Id): Promise<Answe
     return invalid([{ field: 'forecastId', reason: 'is a forecast without an event: no inspection belongs to it' }]);
   return done({
     root,
-    question: JSON.parse(input) as ForecastQuestion,
+    question: frozenQuestion(input),
     lines: await contents.inspections.list(root.venueId, root.bookingId),
   });
 };

@@ -11,6 +11,7 @@ import { planRecovery } from '#planner/not-possible.ts';
 import { PlanRefusal } from '#planner/plan-refusal.ts';
 import { done, invalid, notFound, outOfRange } from '#services/answers.ts';
 import { canonicalJson } from '#services/forecast/fingerprint.ts';
+import { frozenQuestion } from '#services/forecast/frozen-question.ts';
 import { parametersOf } from '#services/forecast/question.ts';
 import type { Needs, Service, Work } from '#services/needs.ts';
 import { outlookQuestion } from '#services/plan/outlook-question.ts';
@@ -38,7 +39,7 @@ export const makePlan: Service<'plan/make'> = async (needs, request) => {
       const run = await contents.runs.find(id);
       const input = await contents.runs.inputOf(id);
       if (!run || input === null) return notFound('forecast', id);
-      forecasts.push({ run, question: JSON.parse(input) as ForecastQuestion });
+      forecasts.push({ run, question: frozenQuestion(input) });
     }
     const [first] = forecasts;
     const venue = await contents.venues.find(first!.run.venueId);

@@ -1,3 +1,4 @@
+import { frozenQuestion } from '#services/forecast/frozen-question.ts';
 import type { Answer } from '#shared/contract/failure.ts';
 import type { RecoveryProblem } from '#shared/vocabulary/plan.ts';
 import type { Farm } from '#shared/vocabulary/resources.ts';
@@ -24,7 +25,7 @@ export const decideSod: Service<'plan/sod'> = async (needs, { id }) => {
     const input = await contents.plans.inputOf(id);
     const asked = run === null ? null : await contents.runs.inputOf(run.forecastId);
     if (input === null || asked === null) return notFound('plan', id);
-    return done({ question: JSON.parse(asked) as ForecastQuestion, problem: JSON.parse(input) as RecoveryProblem });
+    return done({ question: frozenQuestion(asked), problem: JSON.parse(input) as RecoveryProblem });
   });
   if (!gathered.ok) return gathered;
   const { question, problem } = gathered.value;
