@@ -47,6 +47,7 @@ const layers = {
   cli: { from: '^src/cli/', ours: ['^shared/', '^src/(application|platform)/'], libraries: ['zod'], node: true },
   preload: { from: '^src/preload/', ours: ['^shared/contract/'], libraries: ['electron'], node: false },
   renderer: { from: '^src/renderer/', ours: ['^shared/'], libraries: null, node: false },
+  packaging: { from: '^src/packaging/', ours: ['^package[.]json$'], libraries: [], node: true },
   bootstrap: { from: '^src/bootstrap/', ours: [], libraries: [], node: true },
 };
 

@@ -3,13 +3,14 @@ import { Job } from '#shared/contract/job.ts';
 import { asks, changes, works } from '#shared/contract/operation.ts';
 import { ForecastAnswers } from '#shared/vocabulary/answers.ts';
 import { Booking, eventKinds, bookingStages } from '#shared/vocabulary/booking.ts';
+import { Way, WayOutcome } from '#shared/vocabulary/comparison.ts';
 import { Covering } from '#shared/vocabulary/covering.ts';
 import { Forecast, ForecastRun } from '#shared/vocabulary/forecast.ts';
 import { Polygon } from '#shared/vocabulary/geometry.ts';
 import { InspectionLine, NewInspection } from '#shared/vocabulary/inspection.ts';
 import { Assimilation, Proposal } from '#shared/vocabulary/learning.ts';
 import { BookingMoney, Estimate, MoneyTerms, NewEntry, PriceBook } from '#shared/vocabulary/money.ts';
-import { DoneJob, Lock, RecoveryPlan } from '#shared/vocabulary/plan.ts';
+import { DoneJob, jobKinds, Lock, Mend, RecoveryPlan, RecoveryProblem } from '#shared/vocabulary/plan.ts';
 import {
   CoverMeasurement,
   FrameCorners,
@@ -227,6 +228,26 @@ export const contract = {
   'booking/save': changes('Store a booking; revision 0 makes a new one', z.strictObject({ booking: Booking }), Booking),
   'booking/remove': changes('Remove a booking', Removal, nothing),
 
+  'draft/keep': changes(
+    'Keep a booking as it is being changed, without storing it; one draft a booking',
+    z.strictObject({ booking: Booking }),
+    z.strictObject({ keptAt: z.string() }).readonly(),
+  ),
+  'draft/list': asks(
+    'What was changed on bookings and not stored, newest first',
+    byVenue,
+    z.array(
+      z
+        .strictObject({
+          /** UTC. */
+          keptAt: z.string(),
+          booking: Booking,
+        })
+        .readonly(),
+    ),
+  ),
+  'draft/drop': changes('Let go of what was changed on a booking', z.strictObject({ bookingId: Id }), nothing),
+
   'forecast/run': works(
     'Foresee a booking on a home date and keep the run',
     z.strictObject({ ...ForecastQuestion, members: Members, seed: Seed }),
@@ -265,11 +286,18 @@ export const contract = {
   'plan/make': works(
     'Plan the recovery after a kept forecast, with its sod order',
     z.strictObject({
+      /** The forecast to the next home date. */
       forecastId: Id,
+      /** Forecasts to later home dates of the season, each after the one before. */
+      further: z.array(Id).max(11).readonly().default([]),
       /** The moment from which something can still be decided; null: now. */
       now: LocalTime.nullable(),
       locks: z.array(Lock).max(60).readonly(),
       done: z.array(DoneJob).max(400).readonly(),
+      /** Sod that is released already: the farm's notice runs from there. */
+      released: RecoveryProblem.unwrap().shape.released.default([]),
+      /** Changes of the circumstances that are agreed on, as an answer that there is no plan offers them. */
+      mends: z.array(Mend).max(6).readonly().default([]),
       /** The plan that this one replaces and prefers to keep. */
       instead: Id.nullable(),
     }),
@@ -277,6 +305,25 @@ export const contract = {
   ),
   'plan/list': asks('The kept plans of a venue, newest first', byVenue, z.array(PlanLine)),
   'plan/read': asks('One kept plan', byId, PlanRun),
+  'plan/recheck': asks(
+    'Which rules jobs of a kept plan would break at other hours, all other jobs staying where they are',
+    z.strictObject({ id: Id, moves: z.array(DoneJob).min(1).max(400).readonly() }),
+    z.array(
+      z.strictObject({ zone: z.string(), window: Id, job: z.enum(jobKinds), broken: z.array(z.string()).readonly() }).readonly(),
+    ),
+  ),
+  'plan/compare': works(
+    'Foresee several ways to do an event with the same draws, each with what the recovery after it comes to; nothing is kept',
+    z.strictObject({
+      venueId: Id,
+      ways: z.array(Way).min(1).max(24).readonly(),
+      members: Members,
+      seed: Seed,
+      /** Whether the recovery after each way is planned too. */
+      recovery: z.boolean(),
+    }),
+    z.array(WayOutcome),
+  ),
   'plan/sod': works('Lay the farms of a kept plan side by side, and weigh a reserve against the need', byId, SodDecision),
 
   'report/write': asks(

@@ -6,11 +6,13 @@ export const learningSources = sourcesOf({
     year: 1993,
     title: 'Novel approach to nonlinear/non-Gaussian Bayesian state estimation',
     where: 'IEE Proceedings F 140(2):107-113',
+    entry: 'from memory',
   },
   'kong-1994': {
     authors: 'Kong, Liu & Wong',
     year: 1994,
     title: 'Sequential imputations and Bayesian missing data problems',
     where: 'Journal of the American Statistical Association 89:278-288',
+    entry: 'from memory',
   },
 });

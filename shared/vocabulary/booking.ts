@@ -1,6 +1,6 @@
 import { z } from 'zod';
 import { Polygon } from '#shared/vocabulary/geometry.ts';
-import { Id, LocalTime, Name, Note, Revision, Share, within } from '#shared/vocabulary/primitives.ts';
+import { Id, LocalDate, LocalTime, Name, Note, Revision, Share, within } from '#shared/vocabulary/primitives.ts';
 
 export const eventKinds = ['concert', 'concert-in-the-round', 'festival', 'rink', 'dirt-show', 'ceremony', 'other'] as const;
 export type EventKind = (typeof eventKinds)[number];
@@ -162,6 +162,28 @@ export const Incident = z
   .readonly();
 export type Incident = z.infer<typeof Incident>;
 
+/** What is asked before an event is answered for. A blank is an assumption, and is shown as one. */
+export const intakeQuestions = [
+  'first-truck',
+  'load-out',
+  'spare-day',
+  'nights',
+  'structure',
+  'cranes',
+  'trucks',
+  'night-moves',
+  'floor',
+  'cleanliness',
+  'services',
+  'water-and-ice',
+  'fire-and-confetti',
+  'crowd',
+  'money',
+  'contact',
+  'afterwards',
+] as const;
+export type IntakeQuestion = (typeof intakeQuestions)[number];
+
 export const Booking = z
   .strictObject({
     id: Id,
@@ -177,6 +199,10 @@ export const Booking = z
     traffic: z.array(Traffic).max(200).readonly(),
     /** What went wrong. Left out in files of earlier versions: nothing did. */
     incidents: z.array(Incident).max(100).readonly().default([]),
+    /** Other days asked for in the same enquiry, by their first day, best liked first. */
+    otherDates: z.array(LocalDate).max(12).readonly().optional(),
+    /** Answers to the intake questions; what is left out was not answered. */
+    intake: z.partialRecord(z.enum(intakeQuestions), Note).readonly().optional(),
   })
   .readonly();
 export type Booking = z.infer<typeof Booking>;

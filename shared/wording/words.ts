@@ -1,5 +1,13 @@
 import type { FailureKind } from '#shared/contract/failure.ts';
-import type { activities, bookingStages, careKinds, EventKind, loadings, ZoneUse } from '#shared/vocabulary/booking.ts';
+import type {
+  activities,
+  bookingStages,
+  careKinds,
+  EventKind,
+  incidentKinds,
+  loadings,
+  ZoneUse,
+} from '#shared/vocabulary/booking.ts';
 import type { Cause, Symptom, Verdict, warnings } from '#shared/vocabulary/forecast.ts';
 import type { PaperKind } from '#shared/contract/contract.ts';
 import type { JobKind, ProgrammeKind } from '#shared/vocabulary/plan.ts';
@@ -161,6 +169,20 @@ export const careWords: Readonly<Record<(typeof careKinds)[number], string>> = {
   mist: 'mist',
   'sub-surface-air': 'sub-surface air',
   'soil-heating': 'soil heating',
+};
+
+export const incidentWords: Readonly<Record<(typeof incidentKinds)[number], string>> = {
+  petrol: 'petrol',
+  motorOil: 'motor oil',
+  hydraulicOil: 'hydraulic oil',
+  brakeFluid: 'brake fluid',
+  grease: 'grease',
+  propyleneGlycol: 'propylene glycol',
+  ethyleneGlycol: 'ethylene glycol',
+  salt: 'salt',
+  iceMelt: 'ice melt',
+  drink: 'drink',
+  ice: 'ice on the turf',
 };
 
 export const zoneUseWords: Readonly<Record<ZoneUse, string>> = {

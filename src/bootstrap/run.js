@@ -15,6 +15,7 @@ const commands = {
   // The demonstration has a workspace of its own, so that it never meets the user's.
   demo: ['src/cli/main.ts', 'demo', '--workspace', join(tmpdir(), `fieldback-demo-${process.pid}`, 'demo.fieldback')],
   build: ['src/bootstrap/build.js', '--always'],
+  package: ['src/packaging/assemble.ts'],
   check: ['src/bootstrap/check.js'],
   format: ['node_modules/prettier/bin/prettier.cjs', '--write', '--log-level', 'warn', '.'],
   test: ['src/bootstrap/test.js'],

@@ -1,9 +1,10 @@
 import { join } from 'node:path';
-import { app, BrowserWindow, ipcMain, Menu, protocol, session } from 'electron';
+import { app, BrowserWindow, dialog, ipcMain, Menu, protocol, session } from 'electron';
 import { openOwnWorkspace } from '#application/own-workspace.ts';
 import { answerWindow } from '#main/answer-window.ts';
 import { lockDownContents, lockDownSession } from '#main/lock-down.ts';
 import { menuTemplate } from '#main/menu.ts';
+import { offerVenue, venueFileIn } from '#main/offer-venue.ts';
 import { openWindow } from '#main/open-window.ts';
 import { pageScheme } from '#main/page-address.ts';
 import { servePages } from '#main/serve-pages.ts';
@@ -20,6 +21,14 @@ protocol.registerSchemesAsPrivileged([
 app.enableSandbox();
 app.on('web-contents-created', (_event, contents) => lockDownContents(contents));
 
+/** A venue file the system asked for before there was a window, and what is done with one from then on. */
+let waiting = venueFileIn(process.argv);
+let take = (file: string): void => void (waiting = file);
+app.on('open-file', (event, file) => {
+  event.preventDefault();
+  take(file);
+});
+
 const start = async (): Promise<void> => {
   await app.whenReady();
   const application = await openOwnWorkspace(defaultWorkspaceFile());
@@ -28,8 +37,12 @@ const start = async (): Promise<void> => {
   const part = answerWindow(ipcMain, application, () => BrowserWindow.getAllWindows());
   Menu.setApplicationMenu(Menu.buildFromTemplate(menuTemplate(process.platform === 'darwin')));
   openWindow(preload);
+  take = (file) => void offerVenue(dialog, application, file);
+  if (waiting !== null) take(waiting);
 
-  app.on('second-instance', () => {
+  app.on('second-instance', (_event, words: readonly string[]) => {
+    const file = venueFileIn(words);
+    if (file !== null) take(file);
     const [window] = BrowserWindow.getAllWindows();
     if (window?.isMinimized()) window.restore();
     window?.focus();

@@ -4,6 +4,9 @@ import { listBookings } from '#services/booking/list.ts';
 import { readBooking } from '#services/booking/read.ts';
 import { removeBooking } from '#services/booking/remove.ts';
 import { saveBooking } from '#services/booking/save.ts';
+import { dropDraft } from '#services/draft/drop.ts';
+import { keepDraft } from '#services/draft/keep.ts';
+import { listDrafts } from '#services/draft/list.ts';
 import { readCatalogue } from '#services/catalogue/read.ts';
 import { listCoverings } from '#services/covering/list.ts';
 import { saveCovering } from '#services/covering/save.ts';
@@ -37,9 +40,11 @@ import { addPhotograph } from '#services/photograph/add.ts';
 import { listPhotographs } from '#services/photograph/list.ts';
 import { measurePhotograph } from '#services/photograph/measure.ts';
 import { readPhotograph } from '#services/photograph/read.ts';
+import { compareWays } from '#services/plan/compare.ts';
 import { listPlans } from '#services/plan/list.ts';
 import { makePlan } from '#services/plan/make.ts';
 import { readPlan } from '#services/plan/read.ts';
+import { recheckPlan } from '#services/plan/recheck.ts';
 import { decideSod } from '#services/plan/sod.ts';
 import { writeReport } from '#services/report/write.ts';
 import { importWeather } from '#services/weather/import.ts';
@@ -86,12 +91,17 @@ export const operations: { readonly [Name in OperationName]: Service<Name> } = {
   'booking/read': readBooking,
   'booking/save': saveBooking,
   'booking/remove': removeBooking,
+  'draft/keep': keepDraft,
+  'draft/list': listDrafts,
+  'draft/drop': dropDraft,
   'forecast/run': runForecast,
   'forecast/preview': previewForecast,
   'forecast/answers': answerForecast,
   'forecast/list': listForecasts,
   'forecast/read': readForecast,
   'plan/make': makePlan,
+  'plan/compare': compareWays,
+  'plan/recheck': recheckPlan,
   'plan/list': listPlans,
   'plan/read': readPlan,
   'plan/sod': decideSod,

@@ -37,6 +37,19 @@ export const bookingsIn = (work: Work): Contents['bookings'] => {
     ofVenue: async (venueId) =>
       (await inOrder(venueId).select('document').execute()).map((row) => Booking.parse(JSON.parse(row.document))),
 
+    near: async (venueId, from, until) => {
+      const rows = await inOrder(venueId)
+        .select('document')
+        .where(({ or, and, eb }) =>
+          or([
+            eb('first_on_venue_time', 'is', null),
+            and([eb('first_on_venue_time', '<=', until), eb('last_off_venue_time', '>=', from)]),
+          ]),
+        )
+        .execute();
+      return rows.map((row) => Booking.parse(JSON.parse(row.document)));
+    },
+
     find: async (id) => {
       const row = await work.selectFrom('bookings').select('document').where('id', '=', id).executeTakeFirst();
       return row ? Booking.parse(JSON.parse(row.document)) : null;

@@ -2,6 +2,7 @@ import { Covering } from '#shared/vocabulary/covering.ts';
 import { Vehicle } from '#shared/vocabulary/vehicle.ts';
 import { bookingsIn } from '#store/bookings.ts';
 import { classesIn } from '#store/classes.ts';
+import { draftsIn } from '#store/drafts.ts';
 import { fixturesIn } from '#store/fixtures.ts';
 import { inspectionsIn } from '#store/inspections.ts';
 import { learningIn } from '#store/learning.ts';
@@ -21,6 +22,7 @@ export const contentsIn = (work: Work): Contents => ({
   vehicles: classesIn(work, 'vehicles', Vehicle),
   fixtures: fixturesIn(work),
   bookings: bookingsIn(work),
+  drafts: draftsIn(work),
   runs: runsIn(work),
   plans: plansIn(work),
   weather: weatherIn(work),

@@ -7,7 +7,7 @@ import type { Inspection, InspectionLine } from '#shared/vocabulary/inspection.t
 import type { Assimilation, Proposal, ProposalDecision } from '#shared/vocabulary/learning.ts';
 import type { MoneyEntry, MoneyTerms, PriceBook } from '#shared/vocabulary/money.ts';
 import type { Photograph } from '#shared/vocabulary/photograph.ts';
-import type { Id } from '#shared/vocabulary/primitives.ts';
+import type { Id, LocalTime } from '#shared/vocabulary/primitives.ts';
 import type { Vehicle } from '#shared/vocabulary/vehicle.ts';
 import type { Fixture, Venue } from '#shared/vocabulary/venue.ts';
 import type { WeatherOfDay, WeatherReading } from '#shared/vocabulary/weather.ts';
@@ -20,6 +20,7 @@ export type VenueLine = LineOf<'venue/list'>;
 export type BookingLine = LineOf<'booking/list'>;
 export type RunLine = LineOf<'forecast/list'>;
 export type PlanLine = LineOf<'plan/list'>;
+export type Draft = z.infer<(typeof contract)['draft/list']['reply']>[number];
 
 /** What became of a save or a removal of a thing that carries a revision. */
 export type Stored<Value> =
@@ -60,6 +61,15 @@ export interface Contents {
     /** In the order they begin; those without a covering come last. */
     linesOfVenue(venueId: Id): Promise<readonly BookingLine[]>;
     ofVenue(venueId: Id): Promise<readonly Booking[]>;
+    /** Those of which something lies on the turf between two moments, or at no known time. */
+    near(venueId: Id, from: LocalTime, until: LocalTime): Promise<readonly Booking[]>;
+  };
+  readonly drafts: {
+    /** Newest first. */
+    ofVenue(venueId: Id): Promise<readonly Draft[]>;
+    /** Puts a draft in the place of the one before of the same booking. */
+    keep(draft: Draft): Promise<void>;
+    drop(bookingId: Id): Promise<void>;
   };
   readonly runs: {
     find(id: Id): Promise<ForecastRun | null>;

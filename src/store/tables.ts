@@ -28,6 +28,7 @@ export interface Tables {
     last_off_venue_time: string | null;
     document: string;
   };
+  drafts: { booking_id: string; venue_id: string; kept_at: string; document: string };
   forecast_runs: {
     id: string;
     venue_id: string;

@@ -3,7 +3,7 @@ import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { catalogue } from '#shared/parameters/catalogue.ts';
 import type { Parameter } from '#shared/parameters/parameter.ts';
-import type { Source } from '#shared/sources/source.ts';
+import { citation, entries, type Source } from '#shared/sources/source.ts';
 import { sources } from '#shared/sources/sources.ts';
 import { standings } from '#shared/sources/standing.ts';
 import { projectFiles, projectRoot, textOf } from '#tests/checks/project-root.ts';
@@ -49,6 +49,8 @@ const problemsOf = ([name, parameter]: readonly [string, Parameter]): readonly s
   if (!standings.includes(parameter.standing)) say('no standing');
   const cites = parameter.standing === 'published' || parameter.standing === 'derived' || parameter.standing === 'recalled';
   if (cites && !Object.hasOwn(sources, parameter.source ?? '')) say(`the source ${parameter.source} is not listed`);
+  const entry = sources[parameter.source as keyof typeof sources]?.entry;
+  if (parameter.standing === 'published' && entry === 'from memory') say('claims print for a work that was named from memory');
   if (!cites && parameter.source !== undefined) say('names a source that its standing does not claim');
   return wrong;
 };
@@ -90,9 +92,17 @@ describe('the list of sources', () => {
         work.authors.trim() === '' ||
         work.title.trim() === '' ||
         work.where.trim() === '' ||
+        !entries.includes(work.entry) ||
         (work.year !== null && !(work.year > 1700 && work.year < 2100)),
     );
     expect(wrong).toEqual([]);
+  });
+  it('says in print what in an entry was not compared with the work', () => {
+    const work: Source = { authors: 'Nobody', year: 1900, title: 'On nothing', where: 'Nowhere 1:1', entry: 'as printed' };
+    expect(citation(work)).toBe('Nobody 1900. On nothing. Nowhere 1:1.');
+    expect(citation({ ...work, year: null, entry: 'title from memory' })).toBe(
+      'Nobody. On nothing. Nowhere 1:1 (title from memory).',
+    );
   });
   it('holds every family, and no id twice', () => {
     expect(sourceFamilies.filter(({ table }) => table === undefined)).toEqual([]);

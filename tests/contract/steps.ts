@@ -1,5 +1,6 @@
 import type { OperationName, VenueDocument } from '#shared/contract/contract.ts';
 import type { ForecastAnswers } from '#shared/vocabulary/answers.ts';
+import type { WayOutcome } from '#shared/vocabulary/comparison.ts';
 import type { ForecastRun } from '#shared/vocabulary/forecast.ts';
 import type { SodDecision } from '#shared/vocabulary/sod.ts';
 import type { Job } from '#shared/contract/job.ts';
@@ -174,6 +175,36 @@ export const steps: readonly Step[] = [
     name: 'plan/read',
     request: (known) => ({ id: idOf(known, 'plan/make') }),
     then: (value, known) => expect(value).toEqual(known.get('plan/make')),
+  },
+  {
+    name: 'plan/recheck',
+    request: (known) => ({
+      id: idOf(known, 'plan/make'),
+      moves: [{ zone: 'Z', window: 'to-home-date', job: 'spike', start: '2027-07-05T10:00', end: '2027-07-05T12:00' }],
+    }),
+    then: (value) => expect(value).toMatchObject([{ zone: 'Z', job: 'spike', broken: ['the plan has no such job'] }]),
+  },
+  {
+    name: 'plan/compare',
+    request: () => ({
+      ...ofVenue,
+      ways: [
+        { name: 'as booked', fixtureId: homeDate.id, booking: concert },
+        {
+          name: 'taken away',
+          fixtureId: homeDate.id,
+          booking: { ...concert, layers: [], crowds: [], traffic: [], incidents: [] },
+        },
+      ],
+      members: 2,
+      seed: 7,
+      recovery: true,
+    }),
+    then: (value) => {
+      const [booked, empty] = value as readonly WayOutcome[];
+      expect(booked!.forecast!.replaceArea.p50).toBeGreaterThanOrEqual(empty!.forecast!.replaceArea.p50);
+      expect(empty).toMatchObject({ recovery: null, reason: 'Nothing lies on the turf.' });
+    },
   },
   {
     name: 'plan/sod',
@@ -442,6 +473,13 @@ export const steps: readonly Step[] = [
     request: () => ofVenue,
     then: (value) => expect(value).toMatchObject({ observed: [{ days: 2 }], actual: [], expected: [{ date: '2027-07-12' }] }),
   },
+  { name: 'draft/keep', request: () => ({ booking: { ...concert, revision: 1, note: 'Not stored yet.' } }) },
+  {
+    name: 'draft/list',
+    request: () => ofVenue,
+    then: (value) => expect(value).toMatchObject([{ booking: { id: concert.id, note: 'Not stored yet.' } }]),
+  },
+  { name: 'draft/drop', request: () => ({ bookingId: concert.id }) },
   { name: 'booking/remove', request: () => ({ id: concert.id, revision: 1 }) },
   { name: 'fixture/remove', request: () => ({ id: homeDate.id, revision: 1 }) },
   // What was learnt was accepted: that is a revision.

@@ -1,10 +1,11 @@
-import { mkdtempSync, rmSync } from 'node:fs';
+import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import type { Answer } from '#shared/contract/failure.ts';
 import type { Bridge } from '#shared/contract/bridge.ts';
+import { documentOf } from '#tests/faults/documents.ts';
 import { openBrowser } from '#tests/pages/browser.ts';
 import { openDesktop } from '#tests/desktop/open-desktop.ts';
 import type { Desktop } from '#tests/desktop/open-desktop.ts';
@@ -196,6 +197,33 @@ describe.skipIf(browser === null)(name, () => {
     webContents.send('fieldback', { kind: 'changed', what: 'venue', id: 'three' });
     await ask('workspace/about', {});
     expect(await heard()).toHaveLength(1);
+  });
+
+  // Fails when a venue from outside is taken in without asking (`offerVenue`).
+  it('offers a venue file that the system hands it, and takes it in only when the person says so', async () => {
+    const { record } = desktop;
+    const file = join(folder, 'arriving.fieldback-venue');
+    writeFileSync(file, JSON.stringify(documentOf('arriving')));
+    const hand = async (path: string, boxes: number): Promise<string | undefined> => {
+      record.asked.length = 0;
+      desktop.app.emit('second-instance', {}, ['fieldback', '--flag', path]);
+      await expect.poll(() => record.asked.length).toBe(boxes);
+      return record.asked.at(-1)!.message;
+    };
+    const here = async () => (await ask('venue/read', { id: 'arriving' })).ok;
+    expect(await hand(file, 1)).toBe('Take in the venue from arriving.fieldback-venue?');
+    expect(await here()).toBe(false);
+    record.answerWith = 0;
+    expect(await hand(file, 2)).toMatch(/was taken in$/);
+    expect(await here()).toBe(true);
+    writeFileSync(file, '{"format":');
+    expect(await hand(file, 1)).toMatch(/was not taken in$/);
+    writeFileSync(file, '{"format":"fieldback-venue","version":1}');
+    expect(await hand(file, 2)).toMatch(/was not taken in$/);
+    expect(await hand(join(folder, 'nowhere.fieldback-venue'), 1)).toMatch(/was not taken in$/);
+    desktop.app.emit('second-instance', {}, ['fieldback', join(folder, 'workspace.fieldback')]);
+    expect(record.asked).toHaveLength(1);
+    record.answerWith = null;
   });
 
   it('leaves at once when another one runs already', async () => {

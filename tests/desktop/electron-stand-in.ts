@@ -32,6 +32,9 @@ export interface StandInRecord {
   displayMedia: unknown;
   beforeRequest: BeforeRequest | null;
   menu: unknown;
+  /** What was put before the person, and the button each is answered with: the last one, unless a test says otherwise. */
+  readonly asked: { readonly message: string; readonly detail?: string; readonly buttons: readonly string[] }[];
+  answerWith: number | null;
   ended: number | null;
 }
 
@@ -150,6 +153,13 @@ export const session = {
     setDevicePermissionHandler: (handler: StandInRecord['devicePermission']) => void (record.devicePermission = handler),
     setDisplayMediaRequestHandler: (handler: unknown) => void (record.displayMedia = handler),
     webRequest: { onBeforeRequest: (handler: BeforeRequest) => void (record.beforeRequest = handler) },
+  },
+};
+
+export const dialog = {
+  showMessageBox: (box: StandInRecord['asked'][number]) => {
+    record.asked.push(box);
+    return Promise.resolve({ response: record.answerWith ?? box.buttons.length - 1 });
   },
 };
 

@@ -21,6 +21,8 @@ const toOwn = (address: string): string => address.replace(shown, own);
 
 export interface Desktop {
   readonly record: StandInRecord;
+  /** The program's own app object, through which the system speaks to it. */
+  readonly app: { emit(event: string, ...words: readonly unknown[]): boolean };
   /** The page of a window, once it is loaded. */
   page(window?: StandInWindow): Promise<Page>;
   /** Asks to quit as the menu does and waits until the program has ended. */
@@ -94,6 +96,8 @@ export const openDesktop = async (browser: Browser, file: string, isFirst = true
     displayMedia: undefined,
     beforeRequest: null,
     menu: null,
+    asked: [],
+    answerWith: null,
     ended: null,
   };
   const pages = new Map<StandInWindow, Promise<Page>>();
@@ -181,7 +185,9 @@ export const openDesktop = async (browser: Browser, file: string, isFirst = true
   process.env['FIELDBACK_FILE'] = file;
   starts += 1;
   await nativeImport(`${pathToFileURL(mainBundle).href}?start=${starts}`);
-  const { app } = (await nativeImport(`${standIn}?start=${starts}`)) as { app: { quit(): void } };
+  const { app } = (await nativeImport(`${standIn}?start=${starts}`)) as {
+    app: Desktop['app'] & { quit(): void };
+  };
 
   const until = async (holds: () => boolean): Promise<void> => {
     const end = performance.now() + 30_000;
@@ -193,6 +199,7 @@ export const openDesktop = async (browser: Browser, file: string, isFirst = true
 
   return {
     record,
+    app,
     page: async (window) => {
       await until(() => (window ?? record.windows[0]) !== undefined && pages.has(window ?? record.windows[0]!));
       return pages.get(window ?? record.windows[0]!)!;

@@ -2,16 +2,9 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { startingCoverings } from '#shared/parameters/coverings.ts';
 import { climateUnder } from '#engine/heat/climate-under.ts';
-import {
-  openClimate,
-  profileOf,
-  runClimate,
-  startClimate,
-  straightProfile,
-  storedHeat,
-  heatReceived,
-} from '#engine/heat/climate.ts';
-import type { HourlyWeather } from '#engine/heat/climate.ts';
+import { openClimate, profileOf, startClimate, straightProfile } from '#engine/heat/climate-column.ts';
+import { runClimate, storedHeat, heatReceived } from '#engine/heat/climate.ts';
+import type { HourlyWeather } from '#engine/heat/climate-column.ts';
 import { layOut, uncovered } from '#engine/heat/floor.ts';
 import type { FloorCare, FloorPlan } from '#engine/heat/floor.ts';
 import { growingCells, groundOf } from '#engine/heat/ground.ts';

@@ -1,6 +1,7 @@
 /**
  * Asks a workspace many spoilt questions of one kind, in a process that is given little memory: `bad-input-program.ts <file> <kind> <how
- * many> <seed>`. Prints one line of JSON: how many were asked, the slowest answer, the most memory, and everything that should not be.
+ * many> <seed>`. Prints one line of JSON: how many were asked, the slowest answer (ms of work, and by
+ * the clock), the most memory, and everything that should not be.
  */
 import Database from 'better-sqlite3';
 import { openApplication } from '#application/application.ts';
@@ -98,13 +99,16 @@ const ask = (number: number): readonly [string, unknown] => {
 const witness = new Database(file, { readonly: true });
 const version = (): number => witness.pragma('data_version', { simple: true }) as number;
 
-let [slowest, slowestWhat, memory, refused] = [0, '', 0, 0];
+let [slowest, slowestWhat, longest, memory, refused] = [0, '', 0, 0, 0];
 for (let number = 0; number < Number(many); number++) {
   const [name, request] = ask(number);
   const before = version();
-  const begun = performance.now();
+  const [begun, worked] = [performance.now(), process.cpuUsage()];
   const answer: Answer<unknown> = await application.answer(name, request);
-  const took = performance.now() - begun;
+  // What the program itself worked: a machine that is busy with other things makes nothing hang.
+  const { user, system } = process.cpuUsage(worked);
+  const took = (user + system) / 1000;
+  longest = Math.max(longest, performance.now() - begun);
   const where = `${name}, number ${number} of seed ${seed}`;
   // Decoders are brought up with the first picture.
   if (took > slowest && number > 0) [slowest, slowestWhat] = [took, where];
@@ -131,5 +135,5 @@ const after = new Database(file, { readonly: true });
 if (after.pragma('integrity_check', { simple: true }) !== 'ok') note('the file is damaged');
 after.close();
 process.stdout.write(
-  `${JSON.stringify({ asked: Number(many), refused, slowest: Math.round(slowest), slowestWhat, memory: Math.round(memory / 2 ** 20), wrong })}\n`,
+  `${JSON.stringify({ asked: Number(many), refused, slowest: Math.round(slowest), slowestWhat, longest: Math.round(longest), memory: Math.round(memory / 2 ** 20), wrong })}\n`,
 );

@@ -25,6 +25,8 @@ const record: StandInRecord = {
   displayMedia: undefined,
   beforeRequest: null,
   menu: null,
+  asked: [],
+  answerWith: null,
   ended: null,
 };
 const desk: StandInDesk = {

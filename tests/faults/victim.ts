@@ -5,7 +5,8 @@
 import { fork, spawn, type ChildProcess } from 'node:child_process';
 import { writeFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
-import type { Answer } from '#shared/contract/failure.ts';
+import { exitCodeOf } from '#cli/exit-code.ts';
+import type { Answer, Failure } from '#shared/contract/failure.ts';
 
 export type DoorName = 'command line' | 'web host' | 'desktop';
 
@@ -25,6 +26,12 @@ const whenEnded = (child: ChildProcess): Promise<void> =>
     ? Promise.resolve()
     : new Promise((resolve) => child.once('close', () => resolve()));
 
+/** What the command line says of a failure: its kind by the exit code, its words beside the output. */
+const refusalOf = (code: number, said: string): Failure => {
+  const kind = Object.entries(exitCodeOf).find(([, each]) => each === code)?.[0] ?? 'unexpected';
+  return { kind, message: said.trim() } as Failure;
+};
+
 /** Each question is a process of its own. */
 const commandLine = (file: string): Promise<Victim> => {
   let killed = false;
@@ -33,22 +40,21 @@ const commandLine = (file: string): Promise<Victim> => {
   return Promise.resolve({
     ask: async (name, request) => {
       if (killed) return null;
-      const asked = `${file}.asked.json`;
+      const asked = `${file}.asked-${process.pid}.json`;
       writeFileSync(asked, JSON.stringify(request));
       const child = spawn(process.execPath, [quiet, 'src/cli/main.ts', 'call', name, '--file', asked, '--workspace', file], {
         cwd: root,
-        stdio: ['ignore', 'pipe', 'ignore'],
+        stdio: ['ignore', 'pipe', 'pipe'],
       });
       running = child;
       ended = whenEnded(child);
-      let out = '';
+      let [out, beside] = ['', ''];
       child.stdout.on('data', (part: Buffer) => (out += part.toString()));
+      child.stderr.on('data', (part: Buffer) => (beside += part.toString()));
       await ended;
       if (child.exitCode === 0) return { ok: true, value: JSON.parse(out) as unknown };
       // Confirmed only by what it printed to the end; an exit code other than 0 is a refusal.
-      return child.exitCode === null
-        ? null
-        : { ok: false, failure: { kind: 'unexpected', message: `exit code ${child.exitCode}` } };
+      return child.exitCode === null ? null : { ok: false, failure: refusalOf(child.exitCode, beside) };
     },
     kill: () => {
       killed = true;
@@ -93,8 +99,10 @@ export const startWebHost = async (file: string, words: readonly string[] = []) 
   return { child, ask, kill: () => void child.kill('SIGKILL'), ended, origin: address.origin, token, said: () => said };
 };
 
-const desktop = async (file: string): Promise<Victim> => {
-  const child = fork(fileURLToPath(new URL('./desktop-program.ts', import.meta.url)), [file], {
+/** The desktop's main bundle on a file; ours as it is built, or another one. */
+export const startDesktop = async (file: string, bundle?: string): Promise<Victim> => {
+  const program = fileURLToPath(new URL('./desktop-program.ts', import.meta.url));
+  const child = fork(program, bundle === undefined ? [file] : [file, bundle], {
     cwd: root,
     execArgv: [quiet],
     stdio: ['ignore', 'ignore', 'inherit', 'ipc'],
@@ -130,4 +138,4 @@ const desktop = async (file: string): Promise<Victim> => {
 };
 
 export const startVictim = (door: DoorName, file: string): Promise<Victim> =>
-  door === 'web host' ? startWebHost(file) : door === 'desktop' ? desktop(file) : commandLine(file);
+  door === 'web host' ? startWebHost(file) : door === 'desktop' ? startDesktop(file) : commandLine(file);

@@ -205,26 +205,6 @@ describe(browser === null ? 'the sheet (skipped: there is no browser)' : 'the sh
   });
 
   inBrowser(
-    'floors side by side: a tight, opaque one leaves no more cover, and the one taken is booked',
-    async () => {
-      const { page } = open;
-      await go(page, 'compare');
-      await page.getByRole('button', { name: /^Compare \d floors/ }).click();
-      const rows = page.locator('.trials tbody tr');
-      await expect.poll(() => page.locator('.small-maps li').count(), { timeout: 60_000 }).toBe(await rows.count());
-      const cover = async (name: string): Promise<number> =>
-        Number.parseInt(await rows.filter({ hasText: name }).locator('td').nth(1).innerText());
-      expect(await cover('Opaque vented tile')).toBeLessThanOrEqual(await cover('Translucent vented tile'));
-      await page.getByRole('button', { name: 'Take Opaque vented tile' }).click();
-      await go(page, 'book');
-      await settled(page);
-      await expect(page.getByLabel('Floor of H Seated floor').first().inputValue()).resolves.toBe('opaque-tile');
-      await undo(page);
-    },
-    90_000,
-  );
-
-  inBrowser(
     'the main path with the keyboard alone: foresee, plan, read the release, write the report',
     async () => {
       const { page } = open;

@@ -5,7 +5,7 @@ import type { Window } from '#engine/forecast/member.ts';
 import { type WaterRoom, waterRoomOf } from '#engine/forecast/water-room.ts';
 import type { Scene } from '#engine/forecast/scene.ts';
 import { type ClimateSettings, climateSettings } from '#engine/heat/climate-settings.ts';
-import { type Climate, openClimate } from '#engine/heat/climate.ts';
+import { type Climate, openClimate } from '#engine/heat/climate-column.ts';
 import { type Floor, type FloorCare, layOut, uncovered } from '#engine/heat/floor.ts';
 import { pitchGround } from '#engine/heat/pitch-ground.ts';
 import { lightThrough } from '#engine/light/under-covering.ts';

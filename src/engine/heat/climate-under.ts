@@ -1,5 +1,6 @@
-import { heatReceived, layFloor, openClimate, profileOf, runClimate, startClimate, storedHeat } from '#engine/heat/climate.ts';
-import type { HeatProfile, HourlyWeather } from '#engine/heat/climate.ts';
+import { openClimate, profileOf, startClimate } from '#engine/heat/climate-column.ts';
+import { heatReceived, layFloor, runClimate, storedHeat } from '#engine/heat/climate.ts';
+import type { HeatProfile, HourlyWeather } from '#engine/heat/climate-column.ts';
 import type { ClimateSettings } from '#engine/heat/climate-settings.ts';
 import { layOut } from '#engine/heat/floor.ts';
 import type { FloorPlan } from '#engine/heat/floor.ts';

@@ -1,7 +1,6 @@
-import type { ClimateSettings } from '#engine/heat/climate-settings.ts';
-import { mostLayers } from '#engine/heat/floor.ts';
+import type { Climate, HourlyWeather } from '#engine/heat/climate-column.ts';
 import type { Floor, FloorState } from '#engine/heat/floor.ts';
-import type { Ground } from '#engine/heat/ground.ts';
+import { airHeatCapacity, isPlain, mostRounds, psychrometer, runPlainHours } from '#engine/heat/plain-hours.ts';
 import { saturationVapour, vapourSlope } from '#engine/heat/saturation-vapour.ts';
 import { blackBody, kelvin, skyEmissivity } from '#engine/heat/sky-radiation.ts';
 import {
@@ -9,13 +8,11 @@ import {
   beginFrost,
   foldFrost,
   foldThawed,
-  openSoil,
   settleFrost,
   soilHeat,
   soilIntake,
   unfold,
 } from '#engine/heat/soil-sweep.ts';
-import type { SoilState } from '#engine/heat/soil-sweep.ts';
 
 /**
  * Temperature of the crowns under a covering, hour by hour: covering – aired gap – canopy and thatch – ground – deep
@@ -28,44 +25,6 @@ import type { SoilState } from '#engine/heat/soil-sweep.ts';
  * method; the ground is folded into one line beforehand. Stable at any step. Energy closes to rounding.
  * @source mcadams-1954, monteith-unsworth-2013
  */
-
-/** Weather on the covering, one value a step; the sun after the shade of the stands. */
-export interface HourlyWeather {
-  /** °C */
-  readonly air: Float64Array;
-  /** W/m² on the horizontal */
-  readonly sun: Float64Array;
-  /** m/s */
-  readonly wind: Float64Array;
-  /** kPa */
-  readonly vapour: Float64Array;
-  /** Share of sky under cloud, 0–1 */
-  readonly cloud: Float64Array;
-  /** Emissivity of the whole sky where it was worked out beforehand for many floors; left out: from air, vapour and cloud. */
-  readonly emissivity?: Float64Array;
-}
-
-/** A column of turf with all the room it needs to run; made once and used for any number of members. */
-export interface Climate {
-  readonly ground: Ground;
-  readonly settings: ClimateSettings;
-  readonly soil: SoilState;
-  /** °C of the canopy: [now, solved]. */
-  readonly canopy: Float64Array;
-  /** °C of the nodes of the covering: now, guess, and the line of each on the one below. */
-  readonly cover: Float64Array;
-  readonly guess: Float64Array;
-  readonly p: Float64Array;
-  readonly q: Float64Array;
-  /** Weather terms of the step, in the order of the names below. */
-  readonly forcing: Float64Array;
-  /** J/m²: heat of the ice sheet; heat received; sum of the sizes of the flows. */
-  readonly account: Float64Array;
-  /** Whether the account is kept: a long run of many members has no use for it. */
-  readonly accounted: boolean;
-  /** Key of the floor that lies there, '' before the first. */
-  lying: string;
-}
 
 const AIR = 0;
 const SUN = 1;
@@ -81,60 +40,11 @@ const ICE_HEAT = 0;
 const RECEIVED = 1;
 const MOVED = 2;
 
-/** ρ c_p of air, J/(m³ K), and the psychrometer constant over pressure, 1/K. @source allen-1998 */
-const airHeatCapacity = 1210;
-const psychrometer = 0.665e-3;
 /** Ice and water of a rink: density kg/m³, specific heats J/(kg K), latent heat J/kg. @source bonan-2019 */
 const iceDensity = 917;
 const iceSpecificHeat = 2117;
 const waterSpecificHeat = 4188;
 const fusion = 333700;
-
-const mostNodes = 2 * mostLayers;
-
-export const openClimate = (ground: Ground, settings: ClimateSettings, accounted = true): Climate => ({
-  ground,
-  settings,
-  soil: openSoil(ground.cells),
-  canopy: new Float64Array(2),
-  cover: new Float64Array(mostNodes),
-  guess: new Float64Array(mostNodes),
-  p: new Float64Array(mostNodes),
-  q: new Float64Array(mostNodes),
-  forcing: new Float64Array(9),
-  account: new Float64Array(3),
-  accounted,
-  lying: '',
-});
-
-/** Temperatures to start from or to carry over: the canopy, then the cells of the ground from the top, °C. */
-export type HeatProfile = Float64Array;
-
-/** Sets the column to a profile with nothing lying on it. */
-export const startClimate = (climate: Climate, profile: HeatProfile): void => {
-  climate.canopy[0] = profile[0]!;
-  const { temperature } = climate.soil;
-  for (let i = 0; i < temperature.length; i++) temperature[i] = profile[i + 1]!;
-  climate.lying = '';
-  climate.account.fill(0);
-};
-
-/** The profile now, to start another run from. */
-export const profileOf = (climate: Climate): HeatProfile => {
-  const profile = new Float64Array(climate.ground.cells + 1);
-  profile[0] = climate.canopy[0]!;
-  profile.set(climate.soil.temperature, 1);
-  return profile;
-};
-
-/** A profile straight from the canopy's temperature to the deep one. */
-export const straightProfile = (ground: Ground, canopy: number, deep: number): HeatProfile => {
-  const profile = new Float64Array(ground.cells + 1);
-  const bottom = ground.depth[ground.cells - 1]! + ground.thickness[ground.cells - 1]! / 2 + ground.deepDistance;
-  profile[0] = canopy;
-  for (let i = 0; i < ground.cells; i++) profile[i + 1] = canopy + ((deep - canopy) * ground.depth[i]!) / bottom;
-  return profile;
-};
 
 /** Lays a floor, unless the same lies there already: a covering comes at air temperature, its ice at the temperature it is held at. */
 export const layFloor = (climate: Climate, floor: Floor, air: number): void => {
@@ -197,7 +107,7 @@ const solveTop = (climate: Climate, state: FloorState, soilLink: number, soilP: 
   const vapour = forcing[VAPOUR]!;
   const canopyStore = settings.canopyHeatCapacity * settings.canopyThickness * perSecond;
   const iced = state.iceLink > 0;
-  for (let round = 0; round < 30; round++) {
+  for (let round = 0; round < mostRounds; round++) {
     let fromAbove = 0;
     let aboveP = 0;
     if (nodes > 0) {
@@ -260,82 +170,6 @@ const solveTop = (climate: Climate, state: FloorState, soilLink: number, soilP: 
   }
 };
 
-/**
- * The same for the two cases that nearly every hour is: nothing on the turf, or one covering of two nodes under the open sky without ice
- * or mist. Everything that does not change from round to round stands outside the rounds. The same equations in the same order of
- * elimination; results agree to rounding.
- */
-const solvePlainTop = (climate: Climate, state: FloorState, soilLink: number, soilP: number, soilQ: number): void => {
-  const { cover, guess, canopy, forcing, settings } = climate;
-  const covered = state.nodes === 2;
-  const { store, link, airLink, sun, topArea, openArea } = state;
-  const perSecond = 1 / settings.step;
-  const emissivity = settings.emissivity;
-  const air = forcing[AIR]!;
-  const light = forcing[SUN]!;
-  const convection = forcing[CONVECTION]!;
-  const gain = convection * air + forcing[LONGWAVE]!;
-  const vapour = forcing[VAPOUR]!;
-  const evaporation = forcing[EVAPORATION]!;
-  const condensation = forcing[CONDENSATION]!;
-  const canopyStore = settings.canopyHeatCapacity * settings.canopyThickness * perSecond;
-  const leafDiagonal = canopyStore + soilLink * (1 - soilQ) + state.gapLink;
-  const leafKnown = canopyStore * canopy[0]! + soilLink * soilP + state.canopySun * light + state.gapLink * air;
-  const upper = covered ? link[0]! : 0;
-  const lower = covered ? link[1]! : 0;
-  const topDiagonal = covered ? store[0]! * perSecond + airLink[0]! + upper + topArea * convection : 1;
-  const topKnown = covered ? store[0]! * perSecond * cover[0]! + airLink[0]! * air + sun[0]! * light + topArea * gain : 0;
-  const baseDiagonal = covered ? store[1]! * perSecond + upper + lower + airLink[1]! : 1;
-  const baseKnown = covered ? store[1]! * perSecond * cover[1]! + airLink[1]! * air + sun[1]! * light : 0;
-  let leaf = canopy[1]!;
-  let top = covered ? guess[0]! : 0;
-  let base = 0;
-  for (let round = 0; round < 30; round++) {
-    let diagonal = leafDiagonal;
-    let known = leafKnown;
-    let [topP, topQ, baseP, baseQ] = [0, 0, 0, 0];
-    if (covered) {
-      const radiated = emissivity * blackBody(top);
-      const rise = (4 * radiated) / (top + kelvin);
-      const share = 1 / (topDiagonal + topArea * rise);
-      topP = (topKnown + topArea * (rise * top - radiated)) * share;
-      topQ = upper * share;
-      const below = 1 / (baseDiagonal - upper * topQ);
-      baseP = (baseKnown + upper * topP) * below;
-      baseQ = lower * below;
-      diagonal += lower * (1 - baseQ);
-      known += lower * baseP;
-    }
-    if (openArea > 0) {
-      const radiated = emissivity * blackBody(leaf);
-      const rise = (4 * radiated) / (leaf + kelvin);
-      diagonal += openArea * (convection + rise);
-      known += openArea * (gain - radiated + rise * leaf);
-    }
-    if (condensation > 0) {
-      const saturated = saturationVapour(leaf);
-      const ease = saturated > vapour ? evaporation : condensation;
-      const slope = ease * vapourSlope(leaf, saturated);
-      diagonal += slope;
-      known += slope * leaf - ease * (saturated - vapour);
-    }
-    const next = known / diagonal;
-    let apart = Math.abs(next - leaf);
-    leaf = next;
-    if (covered) {
-      base = baseP + baseQ * next;
-      const above = topP + topQ * base;
-      apart = Math.max(apart, Math.abs(above - top));
-      top = above;
-    }
-    if (apart < settled) break;
-  }
-  canopy[1] = leaf;
-  if (!covered) return;
-  guess[0] = top;
-  guess[1] = base;
-};
-
 /** Heat the covering and the canopy take from outside, W/m², at the solved temperatures. */
 const topIntake = (climate: Climate, state: FloorState): number => {
   const { guess, canopy, forcing, settings } = climate;
@@ -396,9 +230,7 @@ const advance = (climate: Climate, floor: Floor, state: FloorState): void => {
   let frost = anyFrost(soil.temperature, ground.upper);
   if (!frost) {
     foldThawed(sweep, soil, forcing[AIR]!);
-    if (state.iceLink > 0 || state.nodes > 2 || forcing[MIST]! > 0)
-      solveTop(climate, state, sweep.link[0]!, soil.p[0]!, sweep.q[0]!);
-    else solvePlainTop(climate, state, sweep.link[0]!, soil.p[0]!, sweep.q[0]!);
+    solveTop(climate, state, sweep.link[0]!, soil.p[0]!, sweep.q[0]!);
     frost = unfold(sweep.q, soil, canopy[1]!) < ground.upper;
   }
   if (frost) {
@@ -440,9 +272,12 @@ export const runClimate = (
   floorStep = 0,
 ): void => {
   if (until > from) layFloor(climate, floor, weather.air[from]!);
+  const { stateAt } = floor;
+  const fast = stateAt === null && !climate.accounted && isPlain(floor.states[0]!);
   for (let step = from; step < until; step++) {
-    const { stateAt } = floor;
     const state = floor.states[stateAt === null ? 0 : stateAt[step - from + floorStep]!]!;
+    if (fast) step = runPlainHours(climate, state, weather, step, until, crown, wetness);
+    if (step === until) return;
     force(climate, state, weather, step, wetness);
     advance(climate, floor, state);
     crown[step] = climate.canopy[1]!;

@@ -1,5 +1,6 @@
-import { openClimate, runClimate, startClimate, straightProfile } from '#engine/heat/climate.ts';
-import type { HourlyWeather } from '#engine/heat/climate.ts';
+import { openClimate, startClimate, straightProfile } from '#engine/heat/climate-column.ts';
+import { runClimate } from '#engine/heat/climate.ts';
+import type { HourlyWeather } from '#engine/heat/climate-column.ts';
 import type { ClimateSettings } from '#engine/heat/climate-settings.ts';
 import { layOut, uncovered } from '#engine/heat/floor.ts';
 import type { FloorCare } from '#engine/heat/floor.ts';

@@ -3,7 +3,9 @@ import type { PlanRun, ReplyOf } from '#shared/contract/contract.ts';
 import type { Answer, Failure } from '#shared/contract/failure.ts';
 import type { Job } from '#shared/contract/job.ts';
 import type { UnitSystem } from '#shared/units/quantity.ts';
+import type { ForecastAnswers } from '#shared/vocabulary/answers.ts';
 import type { Booking } from '#shared/vocabulary/booking.ts';
+import type { Way, WayOutcome } from '#shared/vocabulary/comparison.ts';
 import type { Covering } from '#shared/vocabulary/covering.ts';
 import type { Forecast, ForecastRun } from '#shared/vocabulary/forecast.ts';
 import type { Estimate } from '#shared/vocabulary/money.ts';
@@ -13,14 +15,18 @@ import type { SodDecision } from '#shared/vocabulary/sod.ts';
 import type { Vehicle } from '#shared/vocabulary/vehicle.ts';
 import type { Fixture, Venue } from '#shared/vocabulary/venue.ts';
 import type { FigureKind } from '#shared/wording/explanations.ts';
-import type { Verb } from '../sheet/verbs.ts';
+import type { Clock } from '#shared/wording/moments.ts';
+import { verbs, type Verb } from '../sheet/verbs.ts';
 import { groundOf, type Ground } from './ground.ts';
 
-/** One floor tried out on the floor zones; null while it is reckoned. */
+/** One way of doing the event that was laid beside others. */
 export interface Trial {
-  readonly covering: Covering;
-  readonly forecast: Forecast | null;
-  readonly failure: Failure | null;
+  readonly way: Way;
+  /** The floor on the zones with people; null: as booked. */
+  readonly floor: Covering | null;
+  /** What the promoter gives up against the booking, in words. */
+  readonly givesUp: readonly string[];
+  readonly outcome: WayOutcome;
 }
 
 /** A figure that the person opened. */
@@ -47,10 +53,14 @@ export interface Desk {
   readonly opened: boolean;
   readonly venues: ReplyOf<'venue/list'>;
   readonly venue: Venue | null;
+  /** The venue as it is edited on its page; null while it stands as stored. */
+  readonly venueDraft: Venue | null;
   readonly coverings: readonly Covering[];
   readonly vehicles: readonly Vehicle[];
   readonly fixtures: readonly Fixture[];
   readonly bookings: ReplyOf<'booking/list'>;
+  /** The bookings near the one on the sheet, whole, for what they lay on each zone together. */
+  readonly season: readonly Booking[];
   readonly catalogue: ReplyOf<'catalogue/read'> | null;
   /** The booking on the sheet as it is edited, as it is stored, and as it is being dragged. */
   readonly booking: Booking | null;
@@ -70,12 +80,16 @@ export interface Desk {
   /** Why the booking as it stands on the sheet cannot be reckoned. */
   readonly refused: Failure | null;
   readonly run: ForecastRun | null;
+  /** What was asked of the kept run: other days, hours and floors, and what reading would narrow it. */
+  readonly answers: ForecastAnswers | null;
   readonly plan: PlanRun | null;
   readonly estimate: Estimate | null;
   readonly sod: SodDecision | null;
   /** What the person holds the planner to, and jobs that are over. */
   readonly locks: readonly Lock[];
   readonly done: readonly DoneJob[];
+  /** Which rules jobs held at known hours would break in the kept plan. */
+  readonly broken: ReplyOf<'plan/recheck'>;
   readonly job: Job | null;
   readonly trials: readonly Trial[];
   readonly zone: string | null;
@@ -84,6 +98,7 @@ export interface Desk {
   readonly shadow: ReplyOf<'light/shadow'> | null;
   readonly figure: OpenedFigure | null;
   readonly units: UnitSystem;
+  readonly clock: Clock;
   readonly theme: 'paper' | 'dark';
   /** The plan takes most of the sheet. */
   readonly wide: boolean;
@@ -107,14 +122,16 @@ export const keep = (name: string, value: string): void => {
 };
 
 let desk: Desk = {
-  verb: 'foresee',
+  verb: verbs.find((verb) => verb === keptIn('verb')) ?? 'foresee',
   opened: false,
   venues: [],
   venue: null,
+  venueDraft: null,
   coverings: [],
   vehicles: [],
   fixtures: [],
   bookings: [],
+  season: [],
   catalogue: null,
   booking: null,
   stored: null,
@@ -129,11 +146,13 @@ let desk: Desk = {
   previewing: false,
   refused: null,
   run: null,
+  answers: null,
   plan: null,
   estimate: null,
   sod: null,
   locks: [],
   done: [],
+  broken: [],
   job: null,
   trials: [],
   zone: null,
@@ -142,6 +161,7 @@ let desk: Desk = {
   shadow: null,
   figure: null,
   units: keptIn('units') === 'si' ? 'si' : 'us',
+  clock: keptIn('clock') === '12' ? '12' : '24',
   theme: keptIn('theme') === 'dark' ? 'dark' : 'paper',
   wide: false,
   failure: null,
@@ -156,6 +176,9 @@ export const change = (changed: Partial<Desk>): void => {
   desk = { ...desk, ...changed };
   for (const read of readers) read();
 };
+
+/** Tells of every change, for as long as the page lives. */
+export const onChange = (read: () => void): void => void readers.add(read);
 
 /** The desk as a component sees it. */
 export const useDesk = (): Desk =>
@@ -190,14 +213,30 @@ export const isChanged = ({ booking, stored }: Desk): boolean =>
   booking !== stored && JSON.stringify(booking) !== JSON.stringify(stored);
 
 /** Nothing that was made for another booking, home date or schedule stays on the sheet. */
-export const nothingKept = { run: null, plan: null, estimate: null, sod: null, locks: [], done: [], figure: null } as const;
+export const nothingKept = {
+  run: null,
+  answers: null,
+  plan: null,
+  estimate: null,
+  sod: null,
+  locks: [],
+  done: [],
+  figure: null,
+} as const;
 
-export const show = (changed: Partial<Pick<Desk, 'verb' | 'zone' | 'state' | 'failure' | 'said' | 'figure' | 'wide'>>): void =>
+export const show = (changed: Partial<Pick<Desk, 'verb' | 'zone' | 'state' | 'failure' | 'said' | 'figure' | 'wide'>>): void => {
+  if (changed.verb) keep('verb', changed.verb);
   change(changed);
+};
 
 export const chooseUnits = (units: UnitSystem): void => {
   keep('units', units);
   change({ units, figure: null });
+};
+
+export const chooseClock = (clock: Clock): void => {
+  keep('clock', clock);
+  change({ clock, figure: null });
 };
 
 export const chooseTheme = (theme: Desk['theme']): void => {

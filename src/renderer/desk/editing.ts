@@ -1,6 +1,7 @@
 import type { Booking } from '#shared/vocabulary/booking.ts';
 import { ask } from '../transport/ask.ts';
 import { change, deskNow, nothingKept, valueOf, type Edited } from './desk.ts';
+import { dropDraft, keepSoon } from './drafts.ts';
 import type { Ground } from './ground.ts';
 import { findKept, followHome, preview, previewSoon } from './previewing.ts';
 
@@ -12,6 +13,7 @@ const put = (edited: Edited, others: { before: readonly Edited[]; after: readonl
   const stale = sameBooking ? {} : { ...nothingKept, trials: [] };
   change({ ...stale, ...others, ...edited, draft: null, heldGround: null, said: '', failure: null });
   if (sameBooking) return;
+  keepSoon();
   followHome();
   previewSoon();
   void findKept();
@@ -81,6 +83,7 @@ export const save = async (): Promise<boolean> => {
   }
   const saved = valueOf(answer);
   if (!saved) return false;
+  await dropDraft(saved.id);
   await takeStored(saved, `Stored as revision ${saved.revision}.`);
   return true;
 };

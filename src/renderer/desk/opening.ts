@@ -1,16 +1,23 @@
+import { daysBetween } from '#shared/calendar/local-time.ts';
 import type { Event } from '#shared/contract/job.ts';
 import type { Booking } from '#shared/vocabulary/booking.ts';
 import { ask, listen } from '../transport/ask.ts';
 import { nextHome, spanOf } from './booking-shapes.ts';
 import { change, deskNow, isChanged, keep, keptIn, nothingKept, valueOf } from './desk.ts';
+import { draftsAt, dropDraft, keepNow, sayRecovered } from './drafts.ts';
 import { drawShadow, findKept, preview } from './previewing.ts';
+import { keepVenueDraft, restoreVenueDraft } from './venue-draft.ts';
 
 /** Opens the venue that was open last, or the first there is. Ends nothing when there is none: the sheet says what to do. */
 export const begin = async (): Promise<void> => {
   const venues = valueOf(await ask('venue/list', {})) ?? [];
   change({ venues, opened: true });
   const first = venues.find((line) => line.id === keptIn('venue')) ?? venues[0];
-  if (first) await openVenue(first.id);
+  if (first) {
+    await openVenue(first.id);
+    restoreVenueDraft();
+  }
+  keepVenueDraft();
   void ask('catalogue/read', {}).then((answer) => answer.ok && change({ catalogue: answer.value }));
 };
 
@@ -26,6 +33,7 @@ export const openVenue = async (id: string): Promise<void> => {
   change({
     ...nothingKept,
     venue: valueOf(venue),
+    venueDraft: null,
     coverings: valueOf(coverings) ?? [],
     vehicles: valueOf(vehicles) ?? [],
     fixtures: valueOf(fixtures) ?? [],
@@ -35,9 +43,18 @@ export const openVenue = async (id: string): Promise<void> => {
     ground: null,
     heldGround: null,
     preview: null,
+    season: [],
+    trials: [],
   });
   const { bookings: lines } = deskNow();
+  // What was changed last and not stored comes first: somebody was in the middle of it.
+  const [unstored] = await draftsAt(id);
+  if (unstored && !lines.some((line) => line.id === unstored.booking.id)) {
+    await openNew(unstored.booking);
+    return sayRecovered(unstored, null);
+  }
   const first =
+    lines.find((line) => line.id === unstored?.booking.id) ??
     lines.find((line) => line.id === keptIn('booking')) ??
     lines.find((line) => line.stage === 'confirmed' && line.kind === 'concert') ??
     lines[0];
@@ -48,16 +65,39 @@ export const openVenue = async (id: string): Promise<void> => {
   }
 };
 
+/** d each way of the season that is stacked: the eighteen months the strip can show. */
+const seasonReach = 300;
+
+/** Reads the bookings near the one on the sheet whole, so that the strip can stack them by zone. */
+const readSeason = async (): Promise<void> => {
+  const { venue, bookings, booking, fixtures } = deskNow();
+  const around = (booking && spanOf(booking)?.first) ?? fixtures[0]?.start;
+  if (!venue || !around) return change({ season: [] });
+  const near = bookings.filter(
+    (line) =>
+      line.firstOn !== null &&
+      line.stage !== 'cancelled' &&
+      Math.abs(daysBetween(around.slice(0, 10), line.firstOn.slice(0, 10))) < seasonReach,
+  );
+  const read = await Promise.all(near.map((line) => ask('booking/read', { id: line.id })));
+  if (deskNow().venue?.id === venue.id) change({ season: read.flatMap((answer) => (answer.ok ? [answer.value] : [])) });
+};
+
 export const openBooking = async (id: string): Promise<void> => {
+  await keepNow();
   const booking = valueOf(await ask('booking/read', { id }));
   if (!booking) return;
   keep('booking', id);
-  lay(booking, booking);
+  const draft = (await draftsAt(booking.venueId)).find((one) => one.booking.id === id);
+  lay(draft?.booking ?? booking, booking);
+  if (draft) sayRecovered(draft, booking);
   await Promise.all([preview(), findKept(), drawShadow()]);
+  void readSeason();
 };
 
 /** Puts a booking on the sheet that is not stored yet. */
 export const openNew = async (booking: Booking): Promise<void> => {
+  await keepNow();
   lay(booking, null);
   await Promise.all([preview(), drawShadow()]);
 };
@@ -83,9 +123,10 @@ const lay = (booking: Booking, stored: Booking | null): void =>
 
 /** Removes the booking from the file and opens another. */
 export const removeBooking = async (): Promise<void> => {
-  const { stored, venue } = deskNow();
+  const { booking, stored, venue } = deskNow();
   if (!venue) return;
   if (stored && valueOf(await ask('booking/remove', { id: stored.id, revision: stored.revision })) === null) return;
+  if (booking) await dropDraft(booking.id);
   await openVenue(venue.id);
   change({ said: 'The booking is removed. Its kept forecasts stay.' });
 };
@@ -102,6 +143,7 @@ const hear = async (event: Event): Promise<void> => {
     const bookings = await ask('booking/list', { venueId: venue.id });
     if (!bookings.ok) return;
     change({ bookings: bookings.value });
+    void readSeason();
     const line = bookings.value.find((one) => one.id === stored?.id);
     if (line && stored && line.revision > stored.revision && !isChanged(deskNow()) && deskNow().draft === null) {
       await openBooking(line.id);

@@ -1,4 +1,5 @@
 import type { VenueDocument } from '#shared/contract/contract.ts';
+import type { Covering } from '#shared/vocabulary/covering.ts';
 import type { Fixture, Venue } from '#shared/vocabulary/venue.ts';
 import { ask } from '../transport/ask.ts';
 import { change, deskNow, nothingKept, valueOf, type Edited } from './desk.ts';
@@ -13,6 +14,29 @@ export const saveVenue = async (venue: Venue): Promise<boolean> => {
   change({ ...nothingKept, venue: saved, trials: [], failure: null, said: `Venue stored as revision ${saved.revision}.` });
   void preview();
   return true;
+};
+
+/** Stores a new venue and opens it; its page is where it is put right. */
+export const beginVenue = async (venue: Venue): Promise<void> => {
+  const saved = valueOf(await ask('venue/save', { venue }));
+  if (!saved) return;
+  const venues = await ask('venue/list', {});
+  if (venues.ok) change({ venues: venues.value });
+  await openVenue(saved.id);
+  change({ verb: 'venue', said: `${saved.name} is begun. Put right here what is not so, then enter a home date under book.` });
+};
+
+/** Stores a class of floor; all venues of the workspace share the classes. */
+export const saveCovering = async (covering: Covering): Promise<void> => {
+  if (!valueOf(await ask('covering/save', { covering }))) return;
+  const coverings = await ask('covering/list', {});
+  change({
+    ...nothingKept,
+    trials: [],
+    said: `${covering.name} is stored.`,
+    ...(coverings.ok && { coverings: coverings.value }),
+  });
+  void preview();
 };
 
 /** Stores the ground as it is drawn; the forecast then counts with it. Undo brings the old ground back onto the sheet. */
@@ -80,7 +104,7 @@ export const writeOutVenue = async (): Promise<void> => {
   if (!document) return;
   const link = window.document.createElement('a');
   link.href = URL.createObjectURL(new Blob([JSON.stringify(document, null, 1)], { type: 'application/json' }));
-  link.download = `${venue.id}.json`;
+  link.download = `${venue.id}.fieldback-venue`;
   link.click();
   setTimeout(() => URL.revokeObjectURL(link.href), 10_000);
 };

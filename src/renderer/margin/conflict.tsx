@@ -12,6 +12,9 @@ export const Conflict = () => {
     JSON.stringify(theirs.zones) !== JSON.stringify(booking.zones) && 'zones',
     JSON.stringify(theirs.crowds) !== JSON.stringify(booking.crowds) && 'people',
     JSON.stringify(theirs.traffic) !== JSON.stringify(booking.traffic) && 'machines',
+    JSON.stringify(theirs.incidents) !== JSON.stringify(booking.incidents) && 'incidents',
+    JSON.stringify(theirs.intake) !== JSON.stringify(booking.intake) && 'intake',
+    JSON.stringify(theirs.otherDates) !== JSON.stringify(booking.otherDates) && 'dates asked for',
     theirs.note !== booking.note && 'note',
   ].filter((part) => part !== false);
   return (

@@ -1,5 +1,4 @@
 import type { Booking } from '#shared/vocabulary/booking.ts';
-import { floored } from '../desk/booking-shapes.ts';
 import { isChanged, type Desk } from '../desk/desk.ts';
 import { deskNow } from '../desk/desk.ts';
 import { ask } from '../transport/ask.ts';
@@ -12,7 +11,7 @@ export interface OtherWay {
   readonly booking: Booking;
 }
 
-/** What there is to lay beside: as it is stored, as it was before the last edit, and each floor that was compared. */
+/** What there is to lay beside: as it is stored, as it was before the last edit, and each way to the same home date that was compared. */
 export const otherWays = (desk: Desk): readonly OtherWay[] => {
   const { booking, stored, before, trials } = desk;
   if (!booking) return [];
@@ -20,11 +19,9 @@ export const otherWays = (desk: Desk): readonly OtherWay[] => {
   return [
     ...(stored && isChanged(desk) ? [{ name: 'stored', words: 'as it is stored', booking: stored }] : []),
     ...(last ? [{ name: 'before', words: 'before the last change', booking: last }] : []),
-    ...trials.map(({ covering }) => ({
-      name: `floor ${covering.id}`,
-      words: covering.name,
-      booking: floored(booking, covering.id),
-    })),
+    ...trials
+      .filter(({ way }) => way.fixtureId === desk.homeId)
+      .map(({ way }) => ({ name: `compared ${way.name}`, words: way.name, booking: way.booking })),
   ];
 };
 

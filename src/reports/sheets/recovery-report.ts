@@ -1,6 +1,6 @@
 import { addHours, clockOf, hoursBetween } from '#shared/calendar/local-time.ts';
 import { sources } from '#shared/sources/sources.ts';
-import type { Source } from '#shared/sources/source.ts';
+import { citation } from '#shared/sources/source.ts';
 import { figure, show, type UnitSystem } from '#shared/units/quantity.ts';
 import { cases, costWords, entryKinds, exactMoney, wholeMoney, type EntryKind } from '#shared/vocabulary/money.ts';
 import { cautions, eventWords, jobWords, programmeWords, verdictWords, warningWords } from '#shared/wording/words.ts';
@@ -439,9 +439,6 @@ const lessonsPart = ({ evidence }: RecoveryPapers): readonly Part[] => [
         },
       ]),
 ];
-
-const citation = ({ authors, year, title, where }: Source): string =>
-  `${authors}${year === null ? '' : ` ${year}`}. ${title}. ${where}.`;
 
 /** The works that carry most of a recovery report. */
 const leanedOn = [

@@ -1,5 +1,5 @@
 import { invalid, storedAnswer } from '#services/answers.ts';
-import { checkBooking } from '#services/checks/booking.ts';
+import { checkBooking, spanOf } from '#services/checks/booking.ts';
 import { clashProblems, isSure } from '#services/checks/clashes.ts';
 import type { Service } from '#services/needs.ts';
 
@@ -10,9 +10,9 @@ export const saveBooking: Service<'booking/save'> = ({ store }, { booking }) =>
       return invalid([{ field: 'booking.venueId', reason: `there is no venue "${booking.venueId}" in this workspace` }]);
     const coverings = new Set((await contents.coverings.list()).map((covering) => covering.id));
     const vehicles = new Set((await contents.vehicles.list()).map((vehicle) => vehicle.id));
-    const others = isSure(booking)
-      ? (await contents.bookings.ofVenue(venue.id)).filter((other) => other.id !== booking.id && isSure(other))
-      : [];
+    const span = isSure(booking) ? spanOf(booking) : null;
+    const near = span ? await contents.bookings.near(venue.id, span.first, span.last) : [];
+    const others = near.filter((other) => other.id !== booking.id && isSure(other));
     const problems = [
       ...checkBooking(booking, { venue, coverings, vehicles }, 'booking'),
       ...clashProblems(booking, others, 'booking'),

@@ -49,7 +49,7 @@ export const gatherQuestion = async (contents: Contents, asked: Asked): Promise<
   const reach = booking ? reachProblems(booking, homeDate) : [];
   if (reach.length > 0) return outOfRange(reach);
 
-  const others = othersNear(booking, homeDate, await contents.bookings.ofVenue(venueId));
+  const others = await othersNear(contents, booking, homeDate);
   const clashes = booking ? clashProblems(booking, others, 'booking') : [];
   if (clashes.length > 0) return invalid(clashes);
   const events = [...(booking ? [booking] : []), ...others];
@@ -80,11 +80,12 @@ export const gatherQuestion = async (contents: Contents, asked: Asked): Promise<
 const memoryDays = 60;
 
 /** Other events that are sure enough to count and fall between some weeks before the booking and the home date. */
-const othersNear = (booking: Booking | null, homeDate: Fixture, all: readonly Booking[]): readonly Booking[] => {
+const othersNear = async (contents: Contents, booking: Booking | null, homeDate: Fixture): Promise<readonly Booking[]> => {
   const span = booking && spanOf(booking);
   if (!span) return [];
   const from = `${addDays(span.first.slice(0, 10), -memoryDays)}T00:00`;
-  return all.filter((other) => {
+  const near = await contents.bookings.near(booking.venueId, from, homeDate.start);
+  return near.filter((other) => {
     const there = spanOf(other);
     return other.id !== booking.id && isSure(other) && there !== null && there.first >= from && there.last < homeDate.start;
   });

@@ -1,13 +1,14 @@
 import type { Answer } from '#shared/contract/failure.ts';
-import type { RecoveryPlan, RecoveryProblem } from '#shared/vocabulary/plan.ts';
+import type { RecoveryProblem } from '#shared/vocabulary/plan.ts';
 import type { Farm } from '#shared/vocabulary/resources.ts';
-import type { FarmPlan, SodReserve } from '#shared/vocabulary/sod.ts';
+import type { SodReserve } from '#shared/vocabulary/sod.ts';
 import { rangeOf } from '#engine/forecast/percentiles.ts';
 import type { ForecastQuestion } from '#engine/forecast/question.ts';
-import { compareFarms, type FarmOutcome } from '#planner/compare-farms.ts';
+import { compareFarms } from '#planner/compare-farms.ts';
 import { bestReserve, equalMembers, type NeedMember } from '#planner/sod-reserve.ts';
 import { done, notFound } from '#services/answers.ts';
 import type { Service } from '#services/needs.ts';
+import { figuresOf } from '#services/plan/figures.ts';
 import { outlookQuestion } from '#services/plan/outlook-question.ts';
 
 /** What a kept plan was made from. */
@@ -41,35 +42,10 @@ export const decideSod: Service<'plan/sod'> = async (needs, { id }) => {
     return done({
       planId: id,
       need: rangeOf(need),
-      farms: farms.map(farmPlan),
+      farms: farms.map(({ farm, outcome }) => ({ farm, ...figuresOf(outcome) })),
       reserves: problem.farms.flatMap((farm) => cuts(farm).map((cut) => reserveOf(farm, cut, equalMembers(need)))),
     });
   });
-};
-
-const farmPlan = ({ farm, outcome }: FarmOutcome): FarmPlan => {
-  if (outcome.kind === 'plan') return { farm, plan: figuresOf(outcome.plan), reason: null };
-  if (outcome.kind === 'stopped') return { farm, plan: null, reason: 'No plan was found in the time given.' };
-  const [first] = outcome.closed;
-  return {
-    farm,
-    plan: null,
-    reason: first ? `Zone ${first.zone}: ${first.reason}` : 'No plan keeps every rule of the work.',
-  };
-};
-
-const figuresOf = ({ cost, gap, orders, zones }: RecoveryPlan): FarmPlan['plan'] => {
-  const [first] = orders.toSorted((one, other) => (one.releaseBy < other.releaseBy ? -1 : 1));
-  return {
-    total: cost.total,
-    unpriced: cost.unpriced,
-    gap,
-    ordered: orders.reduce((sum, order) => sum + order.ordered, 0),
-    trucks: orders.reduce((sum, order) => sum + order.trucks.length, 0),
-    releaseBy: first?.releaseBy ?? null,
-    slack: first?.slack ?? null,
-    leastChance: zones.reduce((least, zone) => Math.min(least, zone.chanceReady), 1),
-  };
 };
 
 const cuts = (farm: Farm): readonly SodReserve['cut'][] => [

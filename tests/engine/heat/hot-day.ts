@@ -1,4 +1,4 @@
-import type { HourlyWeather } from '#engine/heat/climate.ts';
+import type { HourlyWeather } from '#engine/heat/climate-column.ts';
 import { saturationVapour } from '#engine/heat/saturation-vapour.ts';
 
 /** A plain summer day for comparing coverings: sun by the textbook day arc, temperature by a sine from dawn to mid-afternoon. */

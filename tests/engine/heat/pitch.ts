@@ -1,7 +1,7 @@
 import { defaultValues } from '#shared/parameters/catalogue.ts';
 import type { RootZone } from '#shared/vocabulary/turf.ts';
 import { climateSettings } from '#engine/heat/climate-settings.ts';
-import type { HourlyWeather } from '#engine/heat/climate.ts';
+import type { HourlyWeather } from '#engine/heat/climate-column.ts';
 import { pitchGround } from '#engine/heat/pitch-ground.ts';
 import { startingCoverings } from '#shared/parameters/coverings.ts';
 

@@ -5,12 +5,17 @@ import { useDesk } from '../../desk/desk.ts';
 import { edit } from '../../desk/editing.ts';
 import { openBooking, removeBooking } from '../../desk/opening.ts';
 import { ZoneTable } from '../../plan/zone-table.tsx';
+import { Incidents } from './incidents.tsx';
+import { IntakeQuestions } from './intake.tsx';
+import { OtherDates } from './other-dates.tsx';
 import { HomeDates } from './home-dates.tsx';
 import { Machines } from './machines.tsx';
 import { NewBooking } from './new-booking.tsx';
 import { People } from './people.tsx';
+import { Season } from './season.tsx';
 import { Schedule } from './schedule.tsx';
 import { Zones } from './zones.tsx';
+import './book.css';
 
 /** The booking as the production tells it: what lies where from when to when, who and what is on it. */
 export const Book = () => {
@@ -59,6 +64,7 @@ export const Book = () => {
               />
             </label>
           </div>
+          <OtherDates booking={booking} />
           <Schedule booking={booking} />
           <Part title="The zones in figures">
             <div className="scroll">
@@ -68,6 +74,8 @@ export const Book = () => {
           <Zones booking={booking} />
           <People booking={booking} />
           <Machines booking={booking} />
+          <Incidents booking={booking} />
+          <IntakeQuestions booking={booking} key={booking.id} />
         </>
       ) : (
         <p className="empty">
@@ -76,6 +84,7 @@ export const Book = () => {
         </p>
       )}
       <HomeDates />
+      <Season />
       {stored && (
         <details>
           <summary>Remove this booking</summary>

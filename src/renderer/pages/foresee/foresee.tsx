@@ -1,14 +1,14 @@
 import { show as inUnits } from '#shared/units/quantity.ts';
-import { momentWords } from '#shared/wording/moments.ts';
+import { momentWords } from '../../desk/moments.ts';
 import { cautions, warningWords } from '#shared/wording/words.ts';
-import { Figure } from '../components/figure.tsx';
-import { percent } from '../components/numbers.ts';
-import { homeDates, stretched } from '../desk/booking-shapes.ts';
-import { drawnForecast, show, useDesk } from '../desk/desk.ts';
-import { edit } from '../desk/editing.ts';
-import { foresee } from '../desk/foreseeing.ts';
-import { chooseHome } from '../desk/previewing.ts';
-import { ZoneTable } from '../plan/zone-table.tsx';
+import { Figure } from '../../components/figure.tsx';
+import { percent } from '../../components/numbers.ts';
+import { homeDates } from '../../desk/booking-shapes.ts';
+import { drawnForecast, show, useDesk } from '../../desk/desk.ts';
+import { foresee } from '../../desk/foreseeing.ts';
+import { chooseHome } from '../../desk/previewing.ts';
+import { ZoneTable } from '../../plan/zone-table.tsx';
+import { WhatIf } from './what-if.tsx';
 import { DayTable } from './day-table.tsx';
 
 /** What the field is on the home date, with ranges, causes and chance; what was taken for granted, and what to mind. */
@@ -40,15 +40,6 @@ export const Foresee = () => {
         <button type="button" disabled={job !== null || !booking} onClick={() => void foresee(500)}>
           Draw 500
         </button>
-        {booking && (
-          <button
-            type="button"
-            onClick={() => edit(stretched(booking, 1))}
-            title="Every last covering lies a day longer; undo takes it back"
-          >
-            what does one more day cost?
-          </button>
-        )}
       </div>
       {homes.length === 0 && (
         <p className="empty">
@@ -78,6 +69,7 @@ export const Foresee = () => {
       <div className="scroll">
         <ZoneTable />
       </div>
+      <WhatIf />
       <p className="caution">{cautions.surface}</p>
       {forecast && forecast.warnings.length > 0 && (
         <details open>

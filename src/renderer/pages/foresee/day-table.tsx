@@ -1,8 +1,8 @@
 import { figure, show as inUnits } from '#shared/units/quantity.ts';
 import type { Forecast } from '#shared/vocabulary/forecast.ts';
 import { dayWords } from '#shared/wording/moments.ts';
-import { Figure } from '../components/figure.tsx';
-import { useDesk } from '../desk/desk.ts';
+import { Figure } from '../../components/figure.tsx';
+import { useDesk } from '../../desk/desk.ts';
 
 /** The strip in figures: weather and growth day by day, and which zones are covered. */
 export const DayTable = ({ forecast }: { forecast: Forecast }) => {
