@@ -1,7 +1,9 @@
 import { useEffect, useId, useMemo, useRef, useState } from 'react';
 import { dateOf } from '#shared/calendar/local-time.ts';
+import type { Venue } from '#shared/vocabulary/venue.ts';
 import { useBoxSize } from '../components/box-size.ts';
 import { drawnBooking, drawnForecast, drawnGround, show, useDesk } from '../desk/desk.ts';
+import { groundOf } from '../desk/ground.ts';
 import { shapesOf } from '../desk/shapes.ts';
 import { boundsOf, viewBoxOf } from '../drawings/frame.ts';
 import { Hatches } from '../drawings/hatches.tsx';
@@ -23,15 +25,21 @@ import { useView } from './use-view.ts';
 import { ZonePlates } from './zone-plates.tsx';
 import './plan.css';
 
-/** The field to scale: turf by live cover, zones lettered, footprints hatched by floor, stands and their shadow; and where they are drawn. */
+/** The plan, once there is a venue to draw. */
 export const FieldPlan = () => {
+  const { venue } = useDesk();
+  return venue ? <DrawnField venue={venue} /> : <figure className="field-plan" />;
+};
+
+/** The field to scale: turf by live cover, zones lettered, footprints hatched by floor, stands and their shadow; and where they are drawn. */
+const DrawnField = ({ venue }: { venue: Venue }) => {
   const desk = useDesk();
   const drafting = useDrafting();
-  const { venue, state, zone, shadow, units, cursor } = desk;
+  const { state, zone, shadow, units, cursor } = desk;
   const { tool, sitePlan, beside } = drafting;
   const booking = drawnBooking(desk);
   const forecast = drawnForecast(desk);
-  const ground = drawnGround(desk);
+  const ground = drawnGround(desk) ?? groundOf(venue);
   const on = drawnOn(desk);
   const svg = useRef<SVGSVGElement>(null);
   const keys = useId();
@@ -40,15 +48,15 @@ export const FieldPlan = () => {
   // What is dragged does not move the paper under the hand: the view follows what has been put down.
   const outlines = desk.booking?.zones;
   const around = useMemo(() => {
-    const put = drawnGround({ ...desk, heldGround: null });
-    const stands = on === 'venue' ? put?.stands : undefined;
-    return put && boundsOf([put.outline, ...[...(outlines ?? []), ...(stands ?? [])].map((one) => one.outline)]);
-  }, [desk.venue, desk.ground, outlines, on]);
+    const put = desk.ground ?? groundOf(venue);
+    const stands = on === 'venue' ? put.stands : [];
+    return boundsOf([put.outline, ...[...(outlines ?? []), ...stands].map((one) => one.outline)]);
+  }, [venue, desk.ground, outlines, on]);
   // While something is drawn the paper lies still, however far the drawing grows.
   const [lying, layAnew] = useState(around);
-  const shown = tool === 'look' || lying === null ? around : lying;
+  const shown = tool === 'look' ? around : lying;
   useEffect(() => layAnew(around), [tool, on, venue]);
-  const planView = useView(svg, halves ? { ...box, width: box.width / 2 } : box, shown, venue !== null);
+  const planView = useView(svg, halves ? { ...box, width: box.width / 2 } : box, shown);
   const { view, moved, set, zoom } = planView;
   const pointer = usePointer(planView);
   const key = useKeys(planView, pointer);
@@ -60,7 +68,6 @@ export const FieldPlan = () => {
     if (picture) void laySitePlan(picture);
   }, [picture]);
 
-  if (!venue || !ground) return <figure className="field-plan" />;
   const plot = { booking, ground };
   const choose = (letter: string): void => {
     if (!pointer.wasDragged()) show({ zone: letter });

@@ -25,9 +25,9 @@ export interface PlanView {
 }
 
 /** What the plan shows of the ground: all of it until the person pans or zooms. The wheel zooms about the pointer. */
-export const useView = (svg: RefObject<SVGSVGElement | null>, box: Box, ground: Bounds | null, ready: boolean): PlanView => {
+export const useView = (svg: RefObject<SVGSVGElement | null>, box: Box, ground: Bounds): PlanView => {
   const [own, setOwn] = useState<View | null>(null);
-  const view = own ?? (ground ? viewOf(ground, box, around) : { x: 0, y: 0, scale: 0.4 });
+  const view = own ?? viewOf(ground, box, around);
   const pointOf = (clientX: number, clientY: number): Point => {
     const edge = svg.current!.getBoundingClientRect();
     return [
@@ -50,7 +50,7 @@ export const useView = (svg: RefObject<SVGSVGElement | null>, box: Box, ground: 
     const listen = (event: WheelEvent): void => onWheel.current(event);
     drawing?.addEventListener('wheel', listen, { passive: false });
     return () => drawing?.removeEventListener('wheel', listen);
-  }, [svg, ready]);
+  }, [svg]);
   return {
     view,
     moved: own !== null,
