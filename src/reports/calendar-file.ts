@@ -87,7 +87,8 @@ export const calendarFile = ({ venue, booking, forecast, plan, earlier }: Recove
       sequence: sequenceOf(plan),
       stamp: new Date(Date.parse(plan.createdAt)),
       start: at(entry.start),
-      end: at(entry.end < entry.start ? entry.start : entry.end),
+      // RFC 5545, 3.6.1: an end lies after its start; a moment has none.
+      ...(entry.end > entry.start ? { end: at(entry.end) } : {}),
       summary: entry.summary,
       description: entry.description,
       status: cancelled ? ICalEventStatus.CANCELLED : ICalEventStatus.CONFIRMED,

@@ -49,6 +49,7 @@ export class Paper {
   readonly #title: TitleBlock;
   readonly #done: Promise<Uint8Array>;
   readonly #root: Element;
+  readonly #widthsOfWords = new Map<string, number>();
   #pages = 1;
 
   constructor(format: PaperFormat, title: TitleBlock, typeface: Typeface) {
@@ -169,7 +170,7 @@ export class Paper {
   /** A table; its head stands again on each page, and a row is never torn apart. */
   table({ columns, rows, empty, rowHeight = 0, sum = false }: TablePart): void {
     if (rows.length === 0) return this.sentence(empty);
-    const widths = this.#widths(columns);
+    const widths = this.#widths(columns, rows, sum);
     const heads = columns.map((column) => column.head);
     const named = heads.some((head) => head !== '');
     const headHeight = named ? this.#rowHeight(heads, widths, true, 0) : 0;
@@ -199,7 +200,7 @@ export class Paper {
 
   /** Height of the head and the first rows of a table, which stand on one page. */
   startOfTable({ columns, rows, rowHeight = 0 }: Pick<TablePart, 'columns' | 'rows' | 'rowHeight'>): number {
-    const widths = this.#widths(columns);
+    const widths = this.#widths(columns, rows, false);
     const head = this.#rowHeight(
       columns.map((column) => column.head),
       widths,
@@ -210,9 +211,46 @@ export class Paper {
     return Math.min(first + this.size(4), (this.bottom - margin) / 2);
   }
 
-  #widths(columns: readonly Column[]): readonly number[] {
+  /** Widths as the sheet shares them out, moved only where the longest word of a column would be torn. */
+  #widths(columns: readonly Column[], rows: readonly (readonly string[])[], sum: boolean): readonly number[] {
     const total = columns.reduce((all, column) => all + column.width, 0);
-    return columns.map((column) => (column.width / total) * this.width);
+    const shared = columns.map((column) => (column.width / total) * this.width);
+    const needed = columns.map((column, index) =>
+      Math.min(
+        this.width / 4,
+        2 * cellPad +
+          1 +
+          Math.max(
+            this.#longestWord(column.head, 'bold'),
+            ...rows.map((cells, row) =>
+              this.#longestWord(cells[index] ?? '', sum && row === rows.length - 1 ? 'bold' : 'regular'),
+            ),
+          ),
+      ),
+    );
+    const short = shared.reduce((all, width, index) => all + Math.max(0, needed[index]! - width), 0);
+    const spare = shared.reduce((all, width, index) => all + Math.max(0, width - needed[index]!), 0);
+    if (short === 0 || spare === 0) return shared;
+    const taken = Math.min(1, short / spare);
+    return shared.map((width, index) =>
+      width < needed[index]!
+        ? width + (needed[index]! - width) * Math.min(1, spare / short)
+        : width - (width - needed[index]!) * taken,
+    );
+  }
+
+  #longestWord(text: string, font: 'regular' | 'bold'): number {
+    return Math.max(0, ...text.split(/[ \n]+/).map((word) => this.#widthOf(word, font)));
+  }
+
+  #widthOf(word: string, font: 'regular' | 'bold'): number {
+    const key = `${font} ${word}`;
+    let width = this.#widthsOfWords.get(key);
+    if (width === undefined) {
+      width = this.doc.font(font).fontSize(this.size(8.2)).widthOfString(word);
+      this.#widthsOfWords.set(key, width);
+    }
+    return width;
   }
 
   /** Numbers the pages and gives the bytes. */

@@ -14,13 +14,21 @@ export interface PrintWishes {
 const scales = [1, 0.95, 0.9, 0.85, 0.8] as const;
 
 /** Prints a sheet: as PDF bytes, with the typeface embedded and every part tagged in reading order. */
-export const printSheet = async (sheet: Sheet, wishes: PrintWishes): Promise<Uint8Array> => {
-  for (const scale of scales) {
-    const paper = laidOut(sheet, wishes, scale);
-    if (sheet.pages === null || paper.pages <= sheet.pages || scale === scales.at(-1)) return paper.finish();
+export const printSheet = (sheet: Sheet, wishes: PrintWishes): Promise<Uint8Array> => {
+  const [largest, ...others] = scales;
+  let paper = laidOut(sheet, wishes, largest);
+  for (const scale of others) {
+    const tooLong = sheet.pages !== null && paper.pages > sheet.pages;
+    if (!tooLong && !endsInFewLines(paper)) break;
+    const smaller = laidOut(sheet, wishes, scale);
+    if (!tooLong && smaller.pages === paper.pages) break;
+    paper = smaller;
   }
-  throw new Error('unreachable');
+  return paper.finish();
 };
+
+/** A page is not begun for a few lines: a little smaller, they stand on the page before. */
+const endsInFewLines = (paper: Paper): boolean => paper.pages > 1 && paper.y < paper.bottom / 7;
 
 const laidOut = (sheet: Sheet, wishes: PrintWishes, scale: number): Paper => {
   const format = { size: wishes.paper, large: sheet.format === 'large', turned: sheet.turned, scale };
@@ -158,23 +166,26 @@ const drawPictures = (paper: Paper, pictures: readonly Picture[]): void => {
   const { doc } = paper;
   const columns = 3;
   const share = paper.width / columns;
+  const caption = { size: 7.2, width: share - 8 };
   for (let from = 0; from < pictures.length; from += columns) {
-    paper.room(pictureHeight + 28);
-    pictures.slice(from, from + columns).forEach(({ bytes, caption }, index) => {
+    const row = pictures.slice(from, from + columns);
+    const captions = Math.max(...row.map((one) => paper.heightOf(one.caption, caption.size, caption.width)));
+    paper.room(pictureHeight + captions + 10);
+    row.forEach(({ bytes, caption: words }, index) => {
       const x = paper.left + index * share;
       const bbox = [x, paper.y, x + share - 8, paper.y + pictureHeight];
       paper.mark('Figure', () => doc.image(Buffer.from(bytes), x, paper.y, { fit: [share - 8, pictureHeight] }), {
-        alt: caption,
+        alt: words,
         bbox,
       });
       paper.mark('Caption', () =>
         doc
           .font('regular')
-          .fontSize(7.2)
+          .fontSize(paper.size(caption.size))
           .fillColor(faint)
-          .text(caption, x, paper.y + pictureHeight + 2, { width: share - 8, height: 20, ellipsis: true }),
+          .text(words, x, paper.y + pictureHeight + 2, { width: caption.width }),
       );
     });
-    paper.y += pictureHeight + 28;
+    paper.y += pictureHeight + captions + 10;
   }
 };

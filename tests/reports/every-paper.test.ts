@@ -108,6 +108,20 @@ describe.skipIf(!has('pdftotext'))('read by pdftotext (skipped where it is not i
     }
   });
 
+  it.each(kinds)('%s: no word of a column head is torn', async (kind) => {
+    const heads = everySheet[kind](usual, 'si').parts.flatMap((part) =>
+      part.part === 'table' && part.rows.length > 0 ? part.columns.flatMap(({ head }) => head.split(/\s+/)) : [],
+    );
+    for (const paper of ['letter', 'a4'] as const) {
+      const words = new Set(
+        textOf(await print(kind, usual, { paper }))
+          .join('\n')
+          .split(/\s+/),
+      );
+      for (const word of heads) if (word !== '') expect(words, `${paper}: ${word}`).toContain(word);
+    }
+  });
+
   it('every zone and every truck of a crowded field is there', async () => {
     const report = textOf(await print('recovery-report', crowded))
       .join('\n')
@@ -131,7 +145,7 @@ describe.skipIf(!has('pdftotext'))('read by pdftotext (skipped where it is not i
         expect(headings.has(lines.at(-2)!), `${kind}: ${lines.at(-2)}`).toBe(false);
       }
     }
-  });
+  }, 120_000);
 });
 
 describe.skipIf(!has('pdftoppm'))('drawn by pdftoppm (skipped where it is not installed)', () => {

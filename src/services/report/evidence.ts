@@ -46,15 +46,19 @@ export const evidenceOf = async (
   };
 };
 
-/** What the first kept plan of the booking was made from: the forecast that the fact is held against. */
+/**
+ * What the first kept plan of the booking was made from, before any reading weighed it: the forecast that the fact is held against. Null
+ * where the plan was made from that very one.
+ */
 const firstForecast = async (
   contents: Contents,
   kept: KeptPlan,
   first: PlanRun,
 ): Promise<{ readonly result: Forecast; readonly booking: Booking | null } | null> => {
-  if (first.id === kept.plan.id) return null;
-  const run = await contents.runs.find(first.forecastId);
-  const input = await contents.runs.inputOf(first.forecastId);
+  const id = (await contents.learning.assimilation(first.forecastId))?.parentId ?? first.forecastId;
+  if (id === kept.forecast.id) return null;
+  const run = await contents.runs.find(id);
+  const input = await contents.runs.inputOf(id);
   return run && input !== null ? { result: run.result, booking: (JSON.parse(input) as ForecastQuestion).booking } : null;
 };
 

@@ -1,0 +1,154 @@
+import { parse } from 'csv-parse/sync';
+import ICAL from 'ical.js';
+import { describe, expect, it } from 'vitest';
+import { toEpoch } from '#shared/calendar/local-time.ts';
+import { calendarFile } from '#reports/calendar-file.ts';
+import { costTable, csv, jobTable, sodTable, zoneTable } from '#reports/tables.ts';
+import { exampleEntry, examplePapers, exampleTerms, moneyWith } from '#tests/reports/example-papers.ts';
+
+const papers = examplePapers(40, 60);
+/** As an independent parser reads it. */
+const eventsOf = (text: string) => {
+  const calendar = new ICAL.Component(ICAL.parse(text) as never);
+  return { calendar, events: calendar.getAllSubcomponents('vevent').map((one) => new ICAL.Event(one)) };
+};
+const byId = (text: string) => new Map(eventsOf(text).events.map((event) => [event.uid, event]));
+
+describe('the calendar file, read by an independent parser (RFC 5545)', () => {
+  const text = calendarFile(papers);
+  const { calendar, events } = eventsOf(text);
+
+  it('keeps to the lines, the version and the properties that every event must have', () => {
+    // 3.1: lines end in CRLF and hold at most 75 octets.
+    expect(text.replaceAll('\r\n', '')).not.toMatch(/[\r\n]/);
+    for (const line of text.split('\r\n')) expect(Buffer.byteLength(line)).toBeLessThanOrEqual(75);
+    expect(calendar.getFirstPropertyValue('version')).toBe('2.0');
+    expect(calendar.getFirstPropertyValue('prodid')).toBeTruthy();
+    for (const { component } of events) {
+      for (const once of ['uid', 'dtstamp', 'dtstart', 'sequence']) expect(component.getAllProperties(once)).toHaveLength(1);
+      const [start, end] = [component.getFirstPropertyValue('dtstart'), component.getFirstPropertyValue('dtend')];
+      // 3.6.1: an end, where there is one, is later than the start.
+      if (end !== null) expect((end as ICAL.Time).compare(start as ICAL.Time)).toBe(1);
+    }
+  });
+
+  it('holds every job, truck and decision and the home date, once, at its instant', () => {
+    const { plan } = papers.plan;
+    const jobs = [...plan.zones.flatMap((zone) => zone.jobs), ...plan.fieldJobs];
+    const trucks = plan.orders.flatMap((order) => order.trucks);
+    expect(events).toHaveLength(jobs.length + trucks.length + plan.decisions.length + 1);
+    expect(new Set(events.map((event) => event.uid)).size).toBe(events.length);
+    const starts = (times: readonly number[]) => times.toSorted((a, b) => a - b);
+    const { timeZone } = papers.venue.place;
+    expect(starts(events.map((event) => event.startDate.toJSDate().getTime()))).toEqual(
+      starts(
+        [
+          ...jobs.map((job) => job.start),
+          ...trucks.map((truck) => truck.arrive),
+          ...plan.decisions.map((decision) => decision.at),
+          papers.forecast.result.homeDate.start,
+        ].map((time) => toEpoch(time, timeZone)),
+      ),
+    );
+  });
+
+  it('rings a day and two hours before a decision, and at nothing else', () => {
+    for (const { summary, component } of events) {
+      const alarms = component.getAllSubcomponents('valarm').map((alarm) => ({
+        action: alarm.getFirstPropertyValue('action'),
+        ahead: (alarm.getFirstPropertyValue('trigger') as ICAL.Duration).toSeconds() / 3600,
+      }));
+      expect(alarms).toEqual(
+        summary.startsWith('Last hour')
+          ? [
+              { action: 'DISPLAY', ahead: -24 },
+              { action: 'DISPLAY', ahead: -2 },
+            ]
+          : [],
+      );
+    }
+  });
+
+  it('a later plan updates: same ids, higher sequence, and what fell away is cancelled', () => {
+    const fewer = examplePapers(40, 58);
+    const later = {
+      ...fewer,
+      plan: { ...fewer.plan, id: 'later', createdAt: '2027-07-02T12:00:00.000Z' },
+      earlier: [papers.plan],
+    };
+    const [old, next] = [byId(text), byId(calendarFile(later))];
+    expect([...next.keys()].toSorted()).toEqual([...old.keys()].toSorted());
+    for (const [uid, event] of next) expect(event.sequence).toBeGreaterThan(old.get(uid)!.sequence);
+    const cancelled = [...next.values()].filter((event) => event.component.getFirstPropertyValue('status') === 'CANCELLED');
+    expect(cancelled.map((event) => event.summary.replace(/:.*/, ''))).toEqual(['Truck 59', 'Truck 60']);
+    expect(cancelled.every((event) => event.component.getAllSubcomponents('valarm').length === 0)).toBe(true);
+  });
+
+  it('the same plan gives the same bytes, and names with commas, breaks and colons come back whole', () => {
+    expect(calendarFile(papers)).toBe(text);
+    const name = 'Home, sweet; "home":\nsecond line \\ and a long tail that must be folded over several lines of the file, ää';
+    const homeDate = { ...papers.forecast.result.homeDate, name };
+    const forecast = { ...papers.forecast, result: { ...papers.forecast.result, homeDate } };
+    expect(eventsOf(calendarFile({ ...papers, forecast })).events.map((event) => event.summary)).toContain(name);
+  });
+});
+
+describe('tables as CSV, read by a parser', () => {
+  const read = (text: string): string[][] => parse(text, { bom: true });
+
+  it('are rectangular, with a mark for UTF-8 and line ends of RFC 4180', () => {
+    const money = moneyWith(exampleTerms, [exampleEntry(1), exampleEntry(2, { evidence: '' })]);
+    const rows = {
+      zone: 40,
+      job: papers.plan.plan.zones.flatMap((zone) => zone.jobs).length + papers.plan.plan.fieldJobs.length,
+      sod: 60,
+      cost: 2,
+    };
+    for (const [text, count] of [
+      [zoneTable(papers), rows.zone],
+      [jobTable(papers), rows.job],
+      [sodTable(papers), rows.sod],
+      [costTable({ ...papers, money }), rows.cost],
+    ] as const) {
+      expect(text.charCodeAt(0)).toBe(0xfeff);
+      expect(text.replaceAll('\r\n', '')).not.toMatch(/[\r\n]/);
+      const [head, ...lines] = read(text);
+      expect(lines).toHaveLength(count);
+      for (const line of lines) expect(line).toHaveLength(head!.length);
+    }
+  });
+
+  it('no cell that a person wrote begins a formula', () => {
+    const attacks = [
+      '=1+1',
+      '+1',
+      '-1+2',
+      '@SUM(A1)',
+      '\t=1',
+      '\r=1',
+      ' =1',
+      '|cmd',
+      '%0',
+      '\u{FF1D}1',
+      '\uFEFF=1',
+      '=HYPERLINK("x","y")',
+    ];
+    for (const words of attacks) {
+      const money = moneyWith(exampleTerms, [exampleEntry(1, { words, evidence: words, unit: words })]);
+      const cells = read(costTable({ ...papers, money })).flat();
+      expect(
+        cells.filter((cell) => /^[\s\uFEFF]*[=+\-@|%\u{FF1D}]/u.test(cell)),
+        words,
+      ).toEqual([]);
+      expect(cells).toContain(`'${words}`);
+    }
+  });
+
+  it('quotes, commas, breaks and numbers come back as they were; a number stays a number, below nothing too', () => {
+    const words = 'a "quoted", word\r\nand a second line';
+    expect(read(csv(['a', 'b', 'c'], [[words, -1.5, null]]))).toEqual([
+      ['a', 'b', 'c'],
+      [words, '-1.5', ''],
+    ]);
+  });
+});
