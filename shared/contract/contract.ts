@@ -10,7 +10,7 @@ import { Polygon } from '#shared/vocabulary/geometry.ts';
 import { InspectionLine, NewInspection } from '#shared/vocabulary/inspection.ts';
 import { Assimilation, Proposal } from '#shared/vocabulary/learning.ts';
 import { BookingMoney, Estimate, MoneyTerms, NewEntry, PriceBook } from '#shared/vocabulary/money.ts';
-import { DoneJob, Lock, RecoveryPlan } from '#shared/vocabulary/plan.ts';
+import { DoneJob, jobKinds, Lock, Mend, RecoveryPlan, RecoveryProblem } from '#shared/vocabulary/plan.ts';
 import {
   CoverMeasurement,
   FrameCorners,
@@ -286,11 +286,18 @@ export const contract = {
   'plan/make': works(
     'Plan the recovery after a kept forecast, with its sod order',
     z.strictObject({
+      /** The forecast to the next home date. */
       forecastId: Id,
+      /** Forecasts to later home dates of the season, each after the one before. */
+      further: z.array(Id).max(11).readonly().default([]),
       /** The moment from which something can still be decided; null: now. */
       now: LocalTime.nullable(),
       locks: z.array(Lock).max(60).readonly(),
       done: z.array(DoneJob).max(400).readonly(),
+      /** Sod that is released already: the farm's notice runs from there. */
+      released: RecoveryProblem.unwrap().shape.released.default([]),
+      /** Changes of the circumstances that are agreed on, as an answer that there is no plan offers them. */
+      mends: z.array(Mend).max(6).readonly().default([]),
       /** The plan that this one replaces and prefers to keep. */
       instead: Id.nullable(),
     }),
@@ -298,6 +305,13 @@ export const contract = {
   ),
   'plan/list': asks('The kept plans of a venue, newest first', byVenue, z.array(PlanLine)),
   'plan/read': asks('One kept plan', byId, PlanRun),
+  'plan/recheck': asks(
+    'Which rules jobs of a kept plan would break at other hours, all other jobs staying where they are',
+    z.strictObject({ id: Id, moves: z.array(DoneJob).min(1).max(400).readonly() }),
+    z.array(
+      z.strictObject({ zone: z.string(), window: Id, job: z.enum(jobKinds), broken: z.array(z.string()).readonly() }).readonly(),
+    ),
+  ),
   'plan/compare': works(
     'Foresee several ways to do an event with the same draws, each with what the recovery after it comes to; nothing is kept',
     z.strictObject({

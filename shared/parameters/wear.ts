@@ -118,6 +118,17 @@ export const wearParameters = parametersOf({
     standing: 'published',
     source: 'dickson-2018',
   },
+  'wear.wet.curve': {
+    meaning:
+      'How late between the two the step comes: ln 9 / ln 2 puts a third of the drier rate on top in the middle (rates 4 : 4/3 : 1)',
+    value: 3.17,
+    unit: '1',
+    low: 1,
+    high: 6,
+    doubt: 0,
+    standing: 'derived',
+    source: 'dickson-2018',
+  },
   'wear.cts.passesPerEvent': {
     meaning: 'Passes of the Cady traffic simulator that stand for one game',
     value: 2,

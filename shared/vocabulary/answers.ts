@@ -44,6 +44,7 @@ export type ForecastOption = z.infer<typeof ForecastOption>;
 /** Bands of the 2.25 kg hammer, softest first. */
 export const hardnessBandNames = ['unacceptably-low', 'low', 'preferred', 'high', 'unacceptably-high'] as const;
 const Band = z.enum(hardnessBandNames);
+const Bands = z.array(Band).readonly();
 
 export const ZoneAnswer = z
   .strictObject({
@@ -51,6 +52,8 @@ export const ZoneAnswer = z
     name: z.string(),
     /** g of the first drop of the 2.25 kg hammer, estimated from density, wetness and cover. */
     hardness: RangeSeries,
+    /** The band of each of those figures, by day. */
+    hardnessBands: z.strictObject({ p10: Bands, p50: Bands, p90: Bands }).readonly(),
     /** On the eve of the home date: the figures, their bands, and the share of members in each band. */
     hardnessHome: z.strictObject({ value: Range, p10: Band, p50: Band, p90: Band, share: z.record(Band, z.number()) }).readonly(),
     chanceReady: z.number(),

@@ -1,5 +1,6 @@
 // `npm start`: builds, then opens the desktop window where Electron's runtime and a display are there, and otherwise serves
-// the same application to this machine's browser. `--web` always serves; `--port`, `--workspace` and `--no-open` as they say.
+// the same application to this machine's browser. `--web` always serves; `--port`, `--workspace` and `--no-open` as they say;
+// `--tablet ADDRESS` also lets tablets in on that address of this machine.
 import { spawn, spawnSync } from 'node:child_process';
 import { existsSync, readFileSync } from 'node:fs';
 import { join, resolve } from 'node:path';
@@ -39,7 +40,7 @@ const fetchElectron = () => {
 
 /** Whether the window can be opened at all, and if not, why the browser is used instead. */
 const runtime = () => {
-  if (take('--web') || words.includes('--port')) return null;
+  if (take('--web') || words.includes('--port') || words.some((word) => word.startsWith('--tablet'))) return null;
   if (!hasDisplay) {
     say('There is no display; the application is served to the browser.');
     return null;

@@ -1,5 +1,6 @@
 import type { Optimiser } from '#planner/optimiser.ts';
-import type { PlanningOptions, PlanOutcome } from '#planner/plan-recovery.ts';
+import type { PlanOutcome } from '#planner/plan-recovery.ts';
+import type { PlanningOptions } from '#planner/planning-run.ts';
 import { schedulePlan } from '#planner/plan-recovery.ts';
 import type { Farm } from '#shared/vocabulary/resources.ts';
 import type { Lock, RecoveryProblem } from '#shared/vocabulary/plan.ts';

@@ -1,13 +1,22 @@
 import { shiftDays } from '#shared/calendar/local-time.ts';
 import { applyMend, mendPrice, mendWords } from '#planner/mends.ts';
 import type { Optimiser } from '#planner/optimiser.ts';
-import type { PlanningOptions, PlanOutcome } from '#planner/plan-recovery.ts';
+import type { PlanOutcome } from '#planner/plan-recovery.ts';
+import type { PlanningOptions } from '#planner/planning-run.ts';
 import { schedulePlan, zoneChoices } from '#planner/plan-recovery.ts';
 import { noPrices } from '#planner/plan-prices.ts';
 import { recoveryModel } from '#planner/recovery-model.ts';
 import type { ClosedOption, ZoneOption } from '#planner/zone-options.ts';
 import { settingOf } from '#planner/zone-options.ts';
-import type { Mend, NotPossible, OfferedMend, PlanAnswer, RecoveryPlan, RecoveryProblem } from '#shared/vocabulary/plan.ts';
+import type {
+  Mend,
+  NotPossible,
+  OfferedMend,
+  PlanAnswer,
+  ProgrammeKind,
+  RecoveryPlan,
+  RecoveryProblem,
+} from '#shared/vocabulary/plan.ts';
 import type { MachineKind } from '#shared/vocabulary/resources.ts';
 
 export interface ExplainingOptions extends PlanningOptions {
@@ -244,10 +253,11 @@ const offered = (problem: RecoveryProblem, found: readonly Found[]): readonly Of
     )
     .slice(0, 3);
 
-const programmeWords: Readonly<Record<string, string>> = {
+const programmeWords: Readonly<Record<ProgrammeKind, string>> = {
   leave: 'leaving it',
   recover: 'recovering in place',
   'recover-under-lights': 'recovering under lights',
+  overseed: 'overseeding',
   'replace-thin': 'replacing with thin sod',
   'replace-thick': 'replacing with thick sod',
   'plane-and-reseed': 'planing and reseeding',

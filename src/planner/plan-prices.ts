@@ -84,3 +84,6 @@ export const noPrices: PlanPrices = {
   sod: () => 0,
   truck: () => 0,
 };
+
+/** Only people-hours count: to choose the programmes that are the likeliest to fit. */
+export const leastWork: PlanPrices = { ...noPrices, hour: 1, overtime: 1 };

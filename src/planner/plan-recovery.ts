@@ -1,30 +1,24 @@
-import type { AbortSignalLike, Optimiser, Progress, Solution } from '#planner/optimiser.ts';
-import { noPrices, planPrices } from '#planner/plan-prices.ts';
+import { checkPlan } from '#planner/check-plan.ts';
+import { hoursWithinShifts } from '#planner/hours-within-shifts.ts';
+import { laterStages } from '#planner/later-stages.ts';
+import type { Optimiser } from '#planner/optimiser.ts';
+import { leastWork, noPrices, planPrices } from '#planner/plan-prices.ts';
 import type { PlanPrices } from '#planner/plan-prices.ts';
-import type { Clash, RecoveryModel } from '#planner/recovery-model.ts';
+import { planned, startFrom } from '#planner/planned.ts';
+import type { Planned } from '#planner/planned.ts';
+import { runner } from '#planner/planning-run.ts';
+import type { PlanningOptions, Runner } from '#planner/planning-run.ts';
+import { programmeChoice } from '#planner/programme-choice.ts';
+import type { Clash } from '#planner/recovery-model.ts';
 import { recoveryModel } from '#planner/recovery-model.ts';
 import { refuseNonsense } from '#planner/refuse-nonsense.ts';
-import type { Schedule } from '#planner/timetable.ts';
-import type { ChosenZone } from '#planner/written-plan.ts';
+import { sequenceWindows, windowGroups } from '#planner/sequence.ts';
+import type { ZoneProgramme } from '#planner/sequence.ts';
+import { bandSize, withinBand } from '#planner/start-band.ts';
 import { writtenPlan } from '#planner/written-plan.ts';
 import type { ClosedOption, OptionLimits, Setting, ZoneOption } from '#planner/zone-options.ts';
 import { settingOf, unlockedProgrammes, zoneOption } from '#planner/zone-options.ts';
-import { hoursWithinShifts } from '#planner/hours-within-shifts.ts';
-import { checkPlan } from '#planner/check-plan.ts';
 import type { ProgrammeKind, RecoveryPlan, RecoveryProblem, RecoveryWindow } from '#shared/vocabulary/plan.ts';
-
-export type PlanStage = 'programmes' | 'sequence' | 'polish' | 'surface' | 'slack';
-
-export interface PlanningOptions {
-  /** Relative gap to be proven; 0.005 when absent. */
-  readonly gap?: number;
-  /** s for the whole; 60 when absent. */
-  readonly timeLimit?: number;
-  readonly onProgress?: (stage: PlanStage, progress: Progress) => void;
-  readonly signal?: AbortSignalLike;
-  /** Only ask whether there is any plan at all: no polish, no later stages. */
-  readonly anyPlan?: boolean;
-}
 
 export type PlanOutcome =
   | { readonly kind: 'plan'; readonly plan: RecoveryPlan }
@@ -62,13 +56,18 @@ export const zoneChoices = (setting: Setting, limits: Pick<OptionLimits, 'readyO
   );
 };
 
+/** Starts beyond which a model of every programme and hour is not written: its bound would not come in time. */
+const mostStarts = 24000;
+
 /**
  * The cheapest recovery that keeps every limit, then the best surface at that cost, then the most time in hand before each deadline.
  *
- * 1. A zone-window without a programme is named at once. 2. A master over all windows chooses the programmes (sod laying and
- * trucks whole, other starts in parts), which also gives a bound for the whole. 3. Window by window the jobs are sequenced
- * exactly. 4. Where the gap is still open, programmes are freed again, warm started. 5. Two more stages per window keep the cost.
- * 6. An independent checker goes over the result; a plan that it refuses is an error, never an answer.
+ * 1. A zone-window without a programme is named at once. 2. Programmes and farms are chosen with the hours left open, which gives a
+ * bound for the whole, and their jobs are sequenced: often that is proven already. 3. Else a master over all windows chooses the
+ * programmes (sod laying and trucks whole, other starts in parts) and raises the bound; its choice is sequenced too. 4. Where the gap is
+ * still open, programmes are freed again, warm started; where the calendar is too long for that, within a band of early starts.
+ * 5. Two more stages keep the cost. 6. An independent checker goes over the result; a plan that it refuses is an error, never an
+ * answer.
  *
  * Errors: `PlanRefusal` for nonsense input.
  */
@@ -85,50 +84,114 @@ export const schedulePlan = async (
   if (without.length > 0) return { kind: 'none', closed: without.flatMap(({ closed }) => closed) };
   const run = runner(optimiser, options);
   const wanted = options.anyPlan ? 1 : (options.gap ?? 0.005);
+  const search: Search = { setting, choices, prices, run, wanted };
 
-  const masterModel = recoveryModel(
-    setting,
-    choices.map(({ open }) => open),
-    prices,
-    { wholeStarts: 'sod' },
-  );
-  const master = await run('programmes', masterModel, { gap: Math.min(0.003, wanted), share: 0.5 });
-  if (master.status === 'infeasible') return { kind: 'none', closed: [] };
-  if (master.status === 'cancelled') return { kind: 'stopped', reason: 'cancelled' };
-  let bound = master.bound;
-  // With one window the bound of the master tells when its sequence is good enough.
-  const target = problem.windows.length === 1 && Number.isFinite(bound) ? bound * (1 + 0.8 * wanted) : undefined;
-
-  let best: Planned | null = null;
-  if (master.values) {
-    const programmes = masterModel.read(master.values).options.map((index) => masterModel.options[index]!.programme.kind);
-    best = await sequenceWindows(setting, choices, prices, programmes, run, target);
-  }
+  let found = await withHoursOpen(search, options.anyPlan ?? false);
+  if (found.kind === 'search' && !goodEnough(found, wanted)) found = await withMaster(search, found);
+  if (found.kind === 'search' && !goodEnough(found, wanted)) found = await polished(search, found);
   if (run.cancelled()) return { kind: 'stopped', reason: 'cancelled' };
-  if (best === null || gapOf(best.value, bound) > wanted) {
-    const whole = recoveryModel(
-      setting,
-      choices.map(({ open }) => open),
-      prices,
-      { wholeStarts: 'all' },
+  if (found.kind === 'none') return { kind: 'none', closed: [] };
+  if (found.best === null) return { kind: 'stopped', reason: 'time' };
+  const best = options.anyPlan ? found.best : await workable(search, found.best, targetOf(search, found.bound));
+  if (run.cancelled()) return { kind: 'stopped', reason: 'cancelled' };
+  return { kind: 'plan', plan: finished(setting, prices, best, found.bound, wanted, run) };
+};
+
+/** What every step of the search works on. */
+interface Search {
+  readonly setting: Setting;
+  readonly choices: readonly ZoneChoice[];
+  readonly prices: PlanPrices;
+  readonly run: Runner;
+  readonly wanted: number;
+}
+
+/** How far the search has come: the best plan and what no plan can beat, or the proof that there is none. */
+type Found = { readonly kind: 'search'; readonly best: Planned | null; readonly bound: number } | { readonly kind: 'none' };
+
+const goodEnough = ({ best, bound }: Found & { kind: 'search' }, wanted: number): boolean =>
+  best !== null && gapOf(best.value, bound) <= wanted;
+
+const better = (one: Planned | null, other: Planned | null): Planned | null =>
+  one === null || (other !== null && other.value < one.value) ? other : one;
+
+/** With one group of windows the bound tells when a sequence is good enough. */
+const targetOf = ({ setting, wanted }: Search, bound: number): number | undefined =>
+  windowGroups(setting).length === 1 && Number.isFinite(bound) ? bound * (1 + 0.8 * wanted) : undefined;
+
+const openOf = (choices: readonly ZoneChoice[]): readonly (readonly ZoneOption[])[] => choices.map(({ open }) => open);
+
+const programmesOf = (choices: readonly ZoneChoice[], options: readonly number[]): readonly ZoneProgramme[] =>
+  choices.map(({ zone, window, open }, index) => ({ zone, window, programme: open[options[index]!]!.programme.kind }));
+
+/** Programmes first, then their hours. Without prices the programmes with the least work are the likeliest to fit. */
+const withHoursOpen = async (search: Search, anyPlan: boolean): Promise<Found> => {
+  const { setting, choices, prices, run } = search;
+  const choice = programmeChoice(setting, openOf(choices), anyPlan ? leastWork : prices);
+  const solution = await run('programmes', choice, { gap: 5e-4, share: 0.1 });
+  if (solution.status === 'infeasible') return { kind: 'none' };
+  const bound = anyPlan ? 0 : solution.bound;
+  if (!solution.values) return { kind: 'search', best: null, bound };
+  const { options, farms } = choice.read(solution.values);
+  const how = { farms, share: anyPlan ? 0.1 : 0.25, target: targetOf(search, bound), quick: anyPlan };
+  return { kind: 'search', best: await sequenceWindows(setting, programmesOf(choices, options), prices, run, how), bound };
+};
+
+const isLong = (choices: readonly ZoneChoice[]): boolean =>
+  choices.reduce((sum, { open }) => sum + open.reduce((all, { starts }) => all + starts.flat().length, 0), 0) > mostStarts;
+
+const withMaster = async (search: Search, { best, bound }: Found & { kind: 'search' }): Promise<Found> => {
+  const { setting, choices, prices, run, wanted } = search;
+  if (isLong(choices)) return { kind: 'search', best, bound };
+  const model = recoveryModel(setting, openOf(choices), prices, { wholeStarts: 'sod' });
+  const start = best ? startFrom(model, best) : null;
+  const master = await run('programmes', model, {
+    gap: Math.min(0.003, wanted),
+    share: 0.5,
+    ...(start ? { start } : {}),
+  });
+  if (master.status === 'infeasible') return { kind: 'none' };
+  const higher = Math.max(bound, master.bound);
+  if (!master.values || run.cancelled()) return { kind: 'search', best, bound: higher };
+  if (best !== null && gapOf(best.value, higher) <= wanted) return { kind: 'search', best, bound: higher };
+  const chosen = model.read(master.values).options.map((index): ZoneProgramme => {
+    const { zone, window, programme } = model.options[index]!;
+    return { zone: zone.letter, window, programme: programme.kind };
+  });
+  const again = await sequenceWindows(setting, chosen, prices, run, { target: targetOf(search, higher) });
+  return { kind: 'search', best: better(best, again), bound: higher };
+};
+
+/** Programmes and hours together, from the best plan so far; a long calendar within a band, which proves nothing. */
+const polished = async (search: Search, { best, bound }: Found & { kind: 'search' }): Promise<Found> => {
+  const { setting, choices, prices, run, wanted } = search;
+  const long = isLong(choices);
+  const kept = new Map(best?.zones.map((one) => [`${one.option.zone.letter}|${one.option.window.id}`, one]));
+  const open = openOf(choices).map((some) => {
+    if (!long) return some;
+    const mine = kept.get(`${some[0]!.zone.letter}|${some[0]!.window.id}`);
+    const size = bandSize(setting, best ? best.zones.map(({ option }) => option) : openOf(choices).map((one) => one.at(-1)!));
+    return some.flatMap(
+      (option) =>
+        withinBand(setting, option, size, mine?.option.programme.kind === option.programme.kind ? { keep: mine.starts } : {}) ??
+        [],
     );
-    const start = best ? startFrom(whole, best) : null;
-    const polished = await run('polish', whole, {
-      gap: wanted,
-      share: 0.9,
-      ...(start ? { start } : {}),
-    });
-    if (polished.status === 'infeasible' && best === null) return { kind: 'none', closed: [] };
-    bound = Math.max(bound, polished.bound);
-    if (polished.values) {
-      const found = planned(whole, whole.read(polished.values));
-      if (best === null || found.value < best.value) best = found;
-    }
-  }
-  if (best === null) return { kind: 'stopped', reason: run.cancelled() ? 'cancelled' : 'time' };
-  if (!options.anyPlan) best = await workable(setting, choices, prices, best, run, target);
-  if (run.cancelled()) return { kind: 'stopped', reason: 'cancelled' };
-  return { kind: 'plan', plan: finished(setting, prices, best, bound, wanted, run) };
+  });
+  const model = recoveryModel(setting, open, prices, { wholeStarts: 'all' });
+  const start = best ? startFrom(model, best) : null;
+  const target = targetOf(search, bound);
+  const solution = await run('polish', model, {
+    gap: wanted,
+    share: 0.7,
+    ...(target === undefined ? {} : { target }),
+    ...(start ? { start } : {}),
+  });
+  if (solution.status === 'infeasible' && best === null && !long) return { kind: 'none' };
+  return {
+    kind: 'search',
+    best: solution.values ? better(best, planned(model, model.read(solution.values))) : best,
+    bound: long ? bound : Math.max(bound, solution.bound),
+  };
 };
 
 /** Rounds in which clashes within a shift are solved before what is left is named as a caution. */
@@ -139,11 +202,8 @@ const mostRounds = 8;
  * not fit into it in any order. Such a set is kept apart and the windows are sequenced again with the same programmes.
  */
 const workable = async (
-  setting: Setting,
-  choices: readonly ZoneChoice[],
-  prices: PlanPrices,
+  { setting, choices, prices, run }: Search,
   first: Planned,
-  run: Runner,
   target: number | undefined,
 ): Promise<Planned> => {
   const clashes: Clash[] = [];
@@ -152,11 +212,11 @@ const workable = async (
   let latest = fewest;
   for (let round = 0; round < mostRounds && latest.length > 0 && !run.cancelled(); round += 1) {
     clashes.push(...latest);
-    const programmes = choices.map(
-      ({ zone, window }) =>
-        first.zones.find(({ option }) => option.zone.letter === zone && option.window.id === window.id)!.option.programme.kind,
-    );
-    const again = await sequenceWindows(setting, choices, prices, programmes, run, target, clashes);
+    const programmes = choices.map(({ zone, window }): ZoneProgramme => {
+      const mine = first.zones.find(({ option }) => option.zone.letter === zone && option.window.id === window.id)!;
+      return { zone, window, programme: mine.option.programme.kind };
+    });
+    const again = await sequenceWindows(setting, programmes, prices, run, { target, clashes });
     if (again === null) break;
     const next = await laterStages(setting, prices, again, run, clashes);
     latest = hoursWithinShifts(setting, next.zones).clashes;
@@ -164,13 +224,6 @@ const workable = async (
   }
   return staged;
 };
-
-/** Zones with their option and the start of each step. */
-interface Planned {
-  readonly zones: readonly ChosenZone[];
-  /** Value of the aim. */
-  readonly value: number;
-}
 
 const gapOf = (value: number, bound: number): number =>
   value - bound <= 0.5
@@ -202,252 +255,4 @@ const finished = (
     if (zones === best.zones) throw new Error(`the plan breaks its own rules: ${broken.slice(0, 3).join('; ')}`);
   }
   throw new Error('unreachable');
-};
-
-interface Ask {
-  readonly gap: number;
-  readonly absoluteGap?: number;
-  /** Value that is good enough because the bound is known from elsewhere. */
-  readonly target?: number;
-  /** Share of the time left that it may take. */
-  readonly share: number;
-  readonly start?: Float64Array;
-}
-interface Runner {
-  (stage: PlanStage, model: RecoveryModel, ask: Ask): Promise<Solution>;
-  cancelled(): boolean;
-  stoppedByTime(): boolean;
-}
-
-/** Hands models to the optimiser within the time and the signal of one planning. */
-const runner = (optimiser: Optimiser, options: PlanningOptions): Runner => {
-  let left = options.timeLimit ?? 60;
-  let stopped = false;
-  const run = async (
-    stage: PlanStage,
-    { model }: RecoveryModel,
-    { gap, absoluteGap, target, share, start }: Ask,
-  ): Promise<Solution> => {
-    const solution = await optimiser.solve(model.build(), {
-      gap,
-      absoluteGap: absoluteGap ?? 0.5,
-      timeLimit: Math.max(0.5, left * share),
-      ...(target === undefined ? {} : { target }),
-      ...(start ? { start } : {}),
-      ...(options.signal ? { signal: options.signal } : {}),
-      ...(options.onProgress ? { onProgress: (progress: Progress) => options.onProgress!(stage, progress) } : {}),
-    });
-    left -= solution.seconds;
-    if (solution.status === 'stopped') stopped = true;
-    return solution;
-  };
-  return Object.assign(run, { cancelled: () => options.signal?.aborted ?? false, stoppedByTime: () => stopped });
-};
-
-/** Reads zones, options and starts out of a schedule. */
-const planned = (model: RecoveryModel, schedule: Schedule): Planned => {
-  const zones = schedule.options.map((index): ChosenZone => {
-    const option = model.options[index]!;
-    return { option, starts: option.steps.map((_, step) => option.starts[step]![schedule.starts[model.tasks[index]![step]!]!]!) };
-  });
-  return { zones, value: valueOf(model, schedule) };
-};
-
-/** Value of the aim of a complete schedule. */
-const valueOf = (model: RecoveryModel, schedule: Schedule): number => {
-  const values = model.complete(schedule);
-  const { cost } = model.model.build().columns;
-  return cost.reduce((sum, price, column) => sum + price * values[column]!, 0);
-};
-
-/** Column values of a plan in another model of the same problem, or null where one of its starts is not in there. */
-const startFrom = (model: RecoveryModel, plan: Planned): Float64Array | null => {
-  const starts: (number | null)[] = model.timetable.tasks.map(() => null);
-  const options: number[] = [];
-  for (const zone of plan.zones) {
-    const index = model.options.findIndex(
-      (option) =>
-        option.zone.letter === zone.option.zone.letter &&
-        option.window.id === zone.option.window.id &&
-        option.programme.kind === zone.option.programme.kind,
-    );
-    if (index < 0) return null;
-    options.push(index);
-    for (const [step, chosen] of zone.starts.entries()) {
-      const place = model.options[index]!.starts[step]!.findIndex(
-        ({ timed, farm }) => timed.shift === chosen.timed.shift && farm === chosen.farm,
-      );
-      if (place < 0) return null;
-      starts[model.tasks[index]![step]!] = place;
-    }
-  }
-  return model.complete({ options, starts });
-};
-
-/** Exact sequence of each window with the programmes given; null where one cannot be sequenced. */
-const sequenceWindows = async (
-  setting: Setting,
-  choices: readonly ZoneChoice[],
-  prices: PlanPrices,
-  programmes: readonly ProgrammeKind[],
-  run: Runner,
-  target: number | undefined,
-  clashes: readonly Clash[] = [],
-): Promise<Planned | null> => {
-  const { problem } = setting;
-  const zones: ChosenZone[] = [];
-  let value = 0;
-  const stockLeft = problem.farms.map(({ stock }) => stock);
-  const before = new Map<string, ProgrammeKind>();
-  for (const window of problem.windows) {
-    const fixed: (readonly ZoneOption[])[] = [];
-    for (const [index, choice] of choices.entries()) {
-      if (choice.window.id !== window.id) continue;
-      const zone = problem.zones.find(({ letter }) => letter === choice.zone)!;
-      const programme = problem.programmes.find(({ kind }) => kind === programmes[index])!;
-      const after = before.get(choice.zone);
-      const option = zoneOption(setting, zone, window, programme, after === undefined ? {} : { after });
-      if (!('steps' in option)) return null;
-      fixed.push([option]);
-      before.set(choice.zone, programme.kind);
-    }
-    if (fixed.length === 0) continue;
-    const model = recoveryModel(setting, fixed, prices, { wholeStarts: 'all', stockLeft, clashes });
-    const solution = await run('sequence', model, { gap: 0.002, share: 0.4, ...(target === undefined ? {} : { target }) });
-    if (!solution.values) return null;
-    const found = planned(model, model.read(solution.values));
-    zones.push(...found.zones);
-    value += found.value;
-    for (const { option, starts } of found.zones) {
-      for (const { farm } of starts) if (farm !== null) stockLeft[farm]! -= option.zone.area * (1 + problem.rules.sodWaste);
-    }
-  }
-  return { zones, value };
-};
-
-/**
- * Stage 2: the smallest expected shortfall, weighed by area and how much a zone is seen, at no higher cost. Stage 3: the most time in
- * hand, the smallest first, rain-weighted, at no higher cost and shortfall. Programmes stay.
- */
-const laterStages = async (
-  setting: Setting,
-  prices: PlanPrices,
-  first: Planned,
-  run: Runner,
-  clashes: readonly Clash[],
-): Promise<Planned> => {
-  const { problem } = setting;
-  const zones: ChosenZone[] = [];
-  let value = 0;
-  const stockLeft = problem.farms.map(({ stock }) => stock);
-  for (const window of problem.windows) {
-    const mine = first.zones.filter(({ option }) => option.window.id === window.id);
-    if (mine.length === 0) continue;
-    const fixed = mine.map(({ option }) => [option]);
-    const afterOf = new Map(zones.map(({ option }) => [option.zone.letter, option.programme.kind]));
-    const shortfall = (option: ZoneOption, finish: number): number =>
-      (option.outlook(finish, afterOf.get(option.zone.letter) ?? null)?.shortfall ?? 0) * option.zone.area * option.zone.weight;
-    let current: Planned = { zones: mine, value: 0 };
-    const costModel = recoveryModel(setting, fixed, prices, { wholeStarts: 'all', stockLeft, clashes });
-    const cap = costOf(costModel, current);
-    for (const stage of ['surface', 'slack'] as const) {
-      if (run.cancelled()) break;
-      const model = recoveryModel(setting, fixed, prices, { wholeStarts: 'all', stockLeft, clashes });
-      capCost(model, cap + 0.5);
-      if (stage === 'surface') aimAtSurface(model, shortfall);
-      else {
-        const reached = current.zones.reduce((sum, { option, starts }) => sum + surfaceOf(option, starts, shortfall), 0);
-        capSurface(model, shortfall, reached + 1e-6 * Math.max(1, reached));
-        aimAtSlack(model, setting);
-      }
-      const start = startFrom(model, current);
-      if (start && stage === 'slack') fillSlack(model, start);
-      const solution = await run(stage, model, { gap: 0.01, absoluteGap: 0.5, share: 0.25, ...(start ? { start } : {}) });
-      if (solution.values) current = planned(model, model.read(solution.values));
-    }
-    zones.push(...current.zones);
-    value += costOf(costModel, current);
-    for (const { option, starts } of current.zones) {
-      for (const { farm } of starts) if (farm !== null) stockLeft[farm]! -= option.zone.area * (1 + problem.rules.sodWaste);
-    }
-  }
-  return { zones, value };
-};
-
-const surfaceOf = (
-  option: ZoneOption,
-  starts: ChosenZone['starts'],
-  shortfall: (option: ZoneOption, finish: number) => number,
-): number => (starts.length === 0 ? 0 : shortfall(option, starts.at(-1)!.timed.end));
-
-const costOf = (model: RecoveryModel, plan: Planned): number => {
-  const values = startFrom(model, plan);
-  if (!values) throw new Error('a plan does not fit the model it came from');
-  const { cost } = model.model.build().columns;
-  return cost.reduce((sum, price, column) => sum + price * values[column]!, 0);
-};
-
-/** The cost of a model becomes a row, and its objective is emptied. */
-const capCost = (model: RecoveryModel, cap: number): void => {
-  const { cost } = model.model.build().columns;
-  const entries: (readonly [number, number])[] = [];
-  cost.forEach((price, column) => {
-    if (price !== 0) entries.push([column, price]);
-    model.model.price(column, 0);
-  });
-  model.model.row(-Infinity, cap, entries);
-};
-
-const lastStarts = (
-  model: RecoveryModel,
-): readonly { readonly option: ZoneOption; readonly column: number; readonly end: number }[] =>
-  model.options.flatMap((option, index) => {
-    if (option.steps.length === 0) return [];
-    const task = model.tasks[index]!.at(-1)!;
-    return option.starts.at(-1)!.map(({ timed }, place) => ({ option, column: model.start[task]![place]!, end: timed.end }));
-  });
-
-const aimAtSurface = (model: RecoveryModel, shortfall: (option: ZoneOption, finish: number) => number): void => {
-  for (const { option, column, end } of lastStarts(model)) model.model.price(column, shortfall(option, end));
-};
-
-const capSurface = (model: RecoveryModel, shortfall: (option: ZoneOption, finish: number) => number, cap: number): void => {
-  model.model.row(
-    -Infinity,
-    cap,
-    lastStarts(model).map(({ option, column, end }) => [column, shortfall(option, end)] as const),
-  );
-};
-
-/** Column of the smallest slack: the last one of a model that `aimAtSlack` has gone over. */
-const aimAtSlack = (model: RecoveryModel, setting: Setting): void => {
-  const last = lastStarts(model);
-  const working = new Set(last.map(({ option }) => option));
-  const smallest = model.model.column(-10 * working.size, -1e6, 1e6, false);
-  for (const option of working) {
-    const mine = last.filter((one) => one.option === option);
-    model.model.row(-Infinity, option.deadline, [...mine.map(({ column, end }) => [column, end] as const), [smallest, 1]]);
-  }
-  for (const { option, column, end } of last) {
-    model.model.price(column, -(option.deadline - end) / rainWeight(setting, end, option.deadline));
-  }
-};
-
-/** An hour in hand counts for less where rain is likely: 1 + mean chance of rain between the end and the deadline. */
-const rainWeight = (setting: Setting, end: number, deadline: number): number => {
-  const between = setting.problem.shifts.filter((_, shift) => {
-    const [from] = setting.hours.shifts[shift]!;
-    return from >= end && from < deadline;
-  });
-  return between.length === 0 ? 1 : 1 + between.reduce((sum, { rainChance }) => sum + rainChance, 0) / between.length;
-};
-
-const fillSlack = (model: RecoveryModel, values: Float64Array): void => {
-  const last = lastStarts(model);
-  const slacks = [...new Set(last.map(({ option }) => option))].map(
-    (option) =>
-      option.deadline -
-      last.filter((one) => one.option === option).reduce((sum, { column, end }) => sum + values[column]! * end, 0),
-  );
-  values[values.length - 1] = Math.min(...slacks, 1e6);
 };

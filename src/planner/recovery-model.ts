@@ -167,27 +167,38 @@ const usesOf = (setting: Setting, ledger: Ledger, option: ZoneOption, step: numb
   return [...uses.values()];
 };
 
+type DailyWork = readonly { readonly shift: number; readonly peopleHours: number }[];
+/** Daily work by zone, window and day: asked for every start, and slow to look up in the calendar. */
+const dailyKnown = new WeakMap<Setting, Map<string, DailyWork>>();
+
 /** People-hours of the daily job by shift, from the day after the last step to the day before the home date. */
 export const dailyWork = (
   setting: Setting,
   option: Pick<ZoneOption, 'zone' | 'window' | 'programme'>,
   finish: number,
-): readonly { readonly shift: number; readonly peopleHours: number }[] => {
+): DailyWork => {
   const { programme, zone, window } = option;
   if (programme.daily === null) return [];
-  const peopleHours = dailyHours(programme, zone.area, setting.jobs) * setting.jobs.get(programme.daily)!.crew;
   const last = window.homeDate.slice(0, 10);
   const done = dayOfShift(
     setting.problem,
     Math.max(0, Math.min(shiftAt(finish - 1e-9, setting.hours), setting.problem.shifts.length - 1)),
   );
-  return setting.problem.shifts.flatMap((shift, index) => {
+  const known = dailyKnown.get(setting) ?? new Map<string, DailyWork>();
+  dailyKnown.set(setting, known);
+  const key = `${programme.daily}|${zone.letter}|${window.id}|${done}`;
+  const before = known.get(key);
+  if (before) return before;
+  const peopleHours = dailyHours(programme, zone.area, setting.jobs) * setting.jobs.get(programme.daily)!.crew;
+  const work = setting.problem.shifts.flatMap((shift, index) => {
     const day = shift.start.slice(0, 10);
     if (shift.night || day <= done || day >= last) return [];
     return lengthOf(setting.hours.free(index, { daylight: false, noisy: false, stoppedBy: [], crew: 0 }, null)) > 0
       ? [{ shift: index, peopleHours }]
       : [];
   });
+  known.set(key, work);
+  return work;
 };
 
 /** Writes a recovery down. `choices` holds, per zone and window, the options it may take. */

@@ -61,19 +61,18 @@ export const workingHours = (problem: RecoveryProblem, clock: HourClock): Workin
     ...block,
     span: [clock.hourOf(block.from), clock.hourOf(block.until)] as Span,
   }));
-  const curfews = curfewSpans(problem, clock);
+  const all = curfewSpans(problem, clock);
+  const curfews = shifts.map(([from, until]) => all.filter((curfew) => curfew[0] < until && curfew[1] > from));
   const people = (shift: number): number => {
     const { dayCrew, nightCrew, overtimeCrew } = problem.workforce;
     return (problem.shifts[shift]!.night ? nightCrew : dayCrew) + overtimeCrew;
   };
-  const remembered = new Map<string, { readonly spans: readonly Span[]; readonly blocker: Blocker | null }>();
+  const remembered = new Map<string, { readonly spans: readonly Span[]; readonly blocker: Blocker | null }[]>();
   const look = (shift: number, kind: WorkKind, zone: string | null) => {
-    const key = `${shift}|${kind.daylight}|${kind.noisy}|${kind.crew}|${kind.stoppedBy.join()}|${zone}`;
-    const known = remembered.get(key);
-    if (known) return known;
-    const found = spansOf(shift, kind, zone);
-    remembered.set(key, found);
-    return found;
+    const key = `${kind.daylight}|${kind.noisy}|${kind.crew}|${kind.stoppedBy.join()}|${zone}`;
+    let known = remembered.get(key);
+    if (!known) remembered.set(key, (known = []));
+    return (known[shift] ??= spansOf(shift, kind, zone));
   };
   const spansOf = (
     shift: number,
@@ -88,13 +87,14 @@ export const workingHours = (problem: RecoveryProblem, clock: HourClock): Workin
     let spans: readonly Span[] = [shifts[shift]!];
     let blocker: Blocker | null = null;
     for (const block of blocks) {
+      if (block.span[0] >= shifts[shift]![1] || block.span[1] <= shifts[shift]![0]) continue;
       if (block.zones !== null && (zone === null || !block.zones.includes(zone))) continue;
       const left = without(spans, block.span);
       if (lengthOf(left) < lengthOf(spans) - 1e-9) blocker = block.kind;
       spans = left;
     }
     if (kind.noisy) {
-      for (const curfew of curfews) {
+      for (const curfew of curfews[shift]!) {
         const left = without(spans, curfew);
         if (lengthOf(left) < lengthOf(spans) - 1e-9) blocker ??= 'curfew';
         spans = left;

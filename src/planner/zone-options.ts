@@ -1,6 +1,6 @@
 import { monthOf } from '#shared/calendar/local-time.ts';
 import type { Step, TimedStep } from '#planner/job-steps.ts';
-import { shiftAt, stepsOf, timeStep } from '#planner/job-steps.ts';
+import { dayOfShift, shiftAt, stepsOf, timeStep } from '#planner/job-steps.ts';
 import type { Outlook, ReadinessTable } from '#planner/readiness-table.ts';
 import { readinessTable } from '#planner/readiness-table.ts';
 import type { HourClock } from '#planner/shift-calendar.ts';
@@ -206,6 +206,7 @@ const allowedStarts = (
   if (missing) return { starts: [], reason: `there is no ${missing.job.machine}` };
   const starts: StepStart[] = [];
   let reason = 'no shift lies between the last covering and the home date';
+  let byFarm: string | null = null;
   for (
     let shift = Math.max(0, shiftAt(earliest, hours));
     shift < hours.shifts.length && hours.shifts[shift]![0] < home;
@@ -224,11 +225,12 @@ const allowedStarts = (
     problem.farms.forEach((farm, index) => {
       const refusal = farmRefusal(setting, farm, programme, timed, zone, window.id);
       if (refusal === null) starts.push({ timed, farm: index });
-      else reason = refusal;
+      else byFarm = refusal;
     });
-    if (problem.farms.length === 0) reason = 'there is no farm to order from';
+    if (problem.farms.length === 0) byFarm = 'there is no farm to order from';
   }
-  return { starts, reason };
+  // Hours in which the crew could lay and no farm can bring the sod say more than hours in which nobody could.
+  return { starts, reason: byFarm ?? reason };
 };
 
 const blockerWords = (blocker: string, step: Step, { problem, hours }: Setting): string => {
@@ -256,6 +258,8 @@ export const farmRefusal = (
   }
   const area = zone.area * (1 + problem.rules.sodWaste);
   if (area > farm.stock) return `${farm.name} has ${Math.round(farm.stock)} m² open for order`;
+  const tooMuch = tooMuchForADay(setting, farm, units.truckArea, lay, area);
+  if (tooMuch !== null) return tooMuch;
   for (const { shift } of lay.jobs[0]!.work) {
     const from = Math.max(lay.at, setting.hours.shifts[shift]![0]);
     const day = clock.timeAt(from - farm.haul - cutHours).slice(0, 10);
@@ -266,6 +270,22 @@ export const farmRefusal = (
     if (farm.haul + cutHours > limit) return `sod of ${farm.name} would lie more than ${limit} h in the roll`;
   }
   return null;
+};
+
+/** Why the sod that one lay takes on one day is more than the farm can cut and send; null where it is not. */
+const tooMuchForADay = ({ problem }: Setting, farm: Farm, truckArea: number, lay: TimedStep, ordered: number): string | null => {
+  const { work } = lay.jobs[0]!;
+  const total = work.reduce((sum, { hours }) => sum + hours, 0);
+  const days = new Map<string, number>();
+  for (const { shift, hours } of work) {
+    const day = dayOfShift(problem, shift);
+    days.set(day, (days.get(day) ?? 0) + (ordered * hours) / total);
+  }
+  const most = Math.max(...days.values());
+  const trucks = Math.ceil(most / truckArea - 1e-6);
+  if (trucks > farm.trucksPerDay)
+    return `${farm.name} sends ${farm.trucksPerDay} ${farm.trucksPerDay === 1 ? 'truck' : 'trucks'} a day, ${trucks} are needed`;
+  return most > farm.harvestPerDay + 1e-6 ? `${farm.name} cuts ${Math.round(farm.harvestPerDay)} m² a day` : null;
 };
 
 /** When the notice of a farm begins: now, or when its sod was released. */

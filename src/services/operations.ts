@@ -44,6 +44,7 @@ import { compareWays } from '#services/plan/compare.ts';
 import { listPlans } from '#services/plan/list.ts';
 import { makePlan } from '#services/plan/make.ts';
 import { readPlan } from '#services/plan/read.ts';
+import { recheckPlan } from '#services/plan/recheck.ts';
 import { decideSod } from '#services/plan/sod.ts';
 import { writeReport } from '#services/report/write.ts';
 import { importWeather } from '#services/weather/import.ts';
@@ -100,6 +101,7 @@ export const operations: { readonly [Name in OperationName]: Service<Name> } = {
   'forecast/read': readForecast,
   'plan/make': makePlan,
   'plan/compare': compareWays,
+  'plan/recheck': recheckPlan,
   'plan/list': listPlans,
   'plan/read': readPlan,
   'plan/sod': decideSod,

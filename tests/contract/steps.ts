@@ -177,6 +177,14 @@ export const steps: readonly Step[] = [
     then: (value, known) => expect(value).toEqual(known.get('plan/make')),
   },
   {
+    name: 'plan/recheck',
+    request: (known) => ({
+      id: idOf(known, 'plan/make'),
+      moves: [{ zone: 'Z', window: 'to-home-date', job: 'spike', start: '2027-07-05T10:00', end: '2027-07-05T12:00' }],
+    }),
+    then: (value) => expect(value).toMatchObject([{ zone: 'Z', job: 'spike', broken: ['the plan has no such job'] }]),
+  },
+  {
     name: 'plan/compare',
     request: () => ({
       ...ofVenue,

@@ -96,6 +96,21 @@ describe('the command line', () => {
     const refused = await run(['forecast', '--file', 'bad.json', '--home-date', 'home-2027-07-31']);
     expect(refused.code).toBe(2);
     expect(refused.beside).toContain('when nothing lies there');
+    const next = await run(['forecast', 'tried.json', '--members', '1', '--json']);
+    expect((JSON.parse(next.out) as ForecastAnswers).forecast.homeDate.start).toBe('2027-07-31T15:00');
+  });
+
+  it.each([
+    ['null', 'holds no booking'],
+    ['[1]', 'holds no booking'],
+    ['{', 'is not JSON'],
+    ['{"venueId":"sample-bowl"}', '--home-date: is missing'],
+    ['{"layers":[null,7],"crowds":"x"}', '--home-date: is missing'],
+  ])('refuses the booking file %s by name', async (text, reason) => {
+    writeFileSync(join(folder, 'hostile.json'), text);
+    const refused = await run(['forecast', 'hostile.json']);
+    expect(refused.code).toBe(2);
+    expect(refused.beside).toContain(reason);
   });
 
   it.each([

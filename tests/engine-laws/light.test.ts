@@ -1,7 +1,7 @@
 import * as fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { fieldMean } from '#engine/ground/cells.ts';
-import { polygonArea } from '#engine/ground/polygon.ts';
+import { polygonArea } from '#shared/geometry/polygon.ts';
 import { lightThrough } from '#engine/light/under-covering.ts';
 import { usefulLight } from '#engine/light/useful-light.ts';
 import { dayShape } from '#engine/sky/day-shape.ts';

@@ -45,7 +45,7 @@ const problemOf = (one: typeof shape extends fc.Arbitrary<infer Value> ? Value :
 };
 const some = { numRuns: 8, seed: 20270718 };
 
-describe('a recovery is never worse with', () => {
+describe('a recovery is never worse with', { timeout: 180_000 }, () => {
   it.each<readonly [string, (problem: RecoveryProblem) => RecoveryProblem]>([
     ['more people', (problem) => applyMend(problem, { kind: 'more-people', people: 2 })],
     [
@@ -80,7 +80,7 @@ describe('a recovery is never worse with', () => {
   });
 });
 
-describe('it does not matter', () => {
+describe('it does not matter', { timeout: 180_000 }, () => {
   it('in which order the zones, farms, programmes and jobs are given', async () => {
     await fc.assert(
       fc.asyncProperty(shape, async (one) => {
@@ -149,7 +149,7 @@ const bruteForce = (problem: RecoveryProblem): number => {
   return least;
 };
 
-describe('trying everything', () => {
+describe('trying everything', { timeout: 180_000 }, () => {
   const rules = { contingency: 0, paint: 12, certifyLead: 24 };
   it.each([
     ['enough of everything', { days: 9, dayCrew: 7, nightCrew: 4, overtimeCrew: 0, trucksPerDay: 8 }, true],
@@ -174,7 +174,7 @@ describe('trying everything', () => {
   });
 });
 
-describe('the checker', () => {
+describe('the checker', { timeout: 180_000 }, () => {
   it('refuses a thousand plans that were changed for the worse', async () => {
     const problem = sampleProblem({ zones: 6, days: 12 });
     const outcome = await schedulePlan(problem, optimiser);

@@ -53,7 +53,7 @@ const changedOrMended = async (problem: RecoveryProblem): Promise<'plan' | NotPo
   return answer.because;
 };
 
-describe('not possible because', () => {
+describe('not possible because', { timeout: 180_000 }, () => {
   it('the farm needs more notice than there is: the smallest cut of the notice is offered', async () => {
     const problem = { ...base, farms: [{ ...nearFarm, notice: 200 }] };
     const answer = await changedOrMended(problem);
@@ -122,7 +122,7 @@ describe('not possible because', () => {
   it('the trucks do not suffice', async () => {
     const answer = await changedOrMended({ ...base, farms: [{ ...nearFarm, trucksPerDay: 1 }] });
     if (answer === 'plan') throw new Error('possible after all');
-    expect(answer.reasons).toEqual(['The farm sends too few trucks a day.']);
+    expect(answer.reasons[0]).toContain('Receive and lay rolls cannot start: Near Farm sends 1 truck a day, ');
     const offer = answer.mends.find(({ mend }) => mend.kind === 'more-trucks')!;
     expect(offer.words).toMatch(/more trucks? of Near Farm on \w+ days?$/);
     expect(offer.price! % nearFarm.truckPrice!).toBe(0);

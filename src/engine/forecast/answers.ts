@@ -162,11 +162,14 @@ const zoneAnswer = (
     sum[bandOf(one, bands)] = (sum[bandOf(one, bands)] ?? 0) + 1 / members;
     return sum;
   }, {});
+  const byDay = rangeSeries(Float64Array.from(readings.hardness[zone]!), members, days);
+  const bandsOf = (values: readonly number[]) => values.map((one) => bandOf(one, bands));
   const { letter, name } = shop.scene.zones[zone]!;
   return {
     letter,
     name,
-    hardness: rangeSeries(Float64Array.from(readings.hardness[zone]!), members, days),
+    hardness: byDay,
+    hardnessBands: { p10: bandsOf(byDay.p10), p50: bandsOf(byDay.p50), p90: bandsOf(byDay.p90) },
     hardnessHome: {
       value,
       p10: bandOf(value.p10, bands),

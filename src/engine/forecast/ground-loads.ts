@@ -1,5 +1,5 @@
 import type { Covering } from '#shared/vocabulary/covering.ts';
-import { centroid } from '#engine/ground/polygon.ts';
+import { centroid } from '#shared/geometry/polygon.ts';
 import { lyingAt, type CoveredStretch, type Exposure, type MachineVisit } from '#engine/forecast/exposure.ts';
 import type { Group, Scene } from '#engine/forecast/scene.ts';
 import { groundOf, type Ground } from '#engine/loads/ground.ts';

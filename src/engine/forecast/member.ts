@@ -1,7 +1,7 @@
 import type { ParameterValues } from '#shared/parameters/catalogue.ts';
 import { seasonOf } from '#shared/vocabulary/turf.ts';
 import { doubtsOf } from '#engine/forecast/doubts.ts';
-import { drawParameters } from '#engine/forecast/draw-parameters.ts';
+import { type Draw, drawsOf } from '#engine/forecast/draw-parameters.ts';
 import type { ForecastQuestion } from '#engine/forecast/question.ts';
 import type { Scene } from '#engine/forecast/scene.ts';
 import type { HourlyWeather } from '#engine/heat/climate-column.ts';
@@ -78,6 +78,7 @@ export interface MemberMaker {
   readonly model: WeatherModel;
   readonly site: DailySite;
   readonly observed: readonly WeatherSeries[];
+  readonly draw: Draw;
 }
 
 export const memberMaker = (scene: Scene): MemberMaker => {
@@ -96,6 +97,7 @@ export const memberMaker = (scene: Scene): MemberMaker => {
     model: weatherModel(question.venue.climate, site, question.parameters),
     site,
     observed: members.map((member) => member.series),
+    draw: drawsOf(question.parameters, question.seed, doubtsOf(question)),
   };
 };
 
@@ -113,11 +115,7 @@ export const drawnMember = (maker: MemberMaker, place: number): Member => {
   const { period, question } = scene;
   const index = question.draws?.index[place] ?? place;
   const series = observed[index] ?? generatedWeather(model, period.days[0]!, period.days.length, question.seed, index);
-  return memberOf(
-    maker,
-    drawParameters(question.parameters, question.seed, index, doubtsOf(question)),
-    known(maker, series, index),
-  );
+  return memberOf(maker, maker.draw(index), known(maker, series, index));
 };
 
 /** What is known better than the season: days expected next, then days logged. */

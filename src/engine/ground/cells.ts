@@ -1,4 +1,4 @@
-import { bounds, centroid, contains, cutToStrip, polygonArea } from '#engine/ground/polygon.ts';
+import { bounds, centroid, contains, cutToStrip, polygonArea } from '#shared/geometry/polygon.ts';
 import type { Polygon } from '#shared/vocabulary/geometry.ts';
 
 /**

@@ -1,6 +1,6 @@
 import type { ParameterName, ParameterValues } from '#shared/parameters/catalogue.ts';
 import type { ProposedChange } from '#shared/vocabulary/learning.ts';
-import { doubtful, type DoubtOf, drawParameters } from '#engine/forecast/draw-parameters.ts';
+import { doubtful, type DoubtOf, drawsOf } from '#engine/forecast/draw-parameters.ts';
 import { effectiveSize, weightedMoments, weightedRange } from '#engine/learning/weights.ts';
 
 /** The numbers every member was made of. */
@@ -13,8 +13,9 @@ export interface MemberDraws {
 
 export const memberDraws = (usual: ParameterValues, doubtOf: DoubtOf, seed: number, members: number): MemberDraws => {
   const values = new Map(doubtful.map(([name]) => [name, new Float64Array(members)]));
+  const draw = drawsOf(usual, seed, doubtOf);
   for (let member = 0; member < members; member++) {
-    const drawn = drawParameters(usual, seed, member, doubtOf);
+    const drawn = draw(member);
     for (const [name, all] of values) all[member] = drawn[name];
   }
   return { usual, doubtOf, values };

@@ -133,8 +133,10 @@ const jobTraitsOf = (values: ParameterValues): JobTraits => ({
   mowReserve: values['mow.reserve'],
 });
 
-/** The traits of a stand of one grass, from one member's or one venue's values. */
-export const turfTraitsOf = (values: ParameterValues, grass: Grass): TurfTraits => ({
+const seedsOf = (values: ParameterValues): readonly SeedTraits[] => grasses.map((seed) => seedTraitsOf(values, seed));
+
+/** The traits of a stand of one grass, from one member's or one venue's values. @param seeds where they are known already */
+export const turfTraitsOf = (values: ParameterValues, grass: Grass, seeds = seedsOf(values)): TurfTraits => ({
   growth: growthCurveOf(values, grass),
   growthStop: values['gp.stop'],
   leafRate: values[`recovery.leaf.${grass}`],
@@ -156,7 +158,7 @@ export const turfTraitsOf = (values: ParameterValues, grass: Grass): TurfTraits 
   sod: sodTraitsOf(values, grass),
   sodDryLoss: values['sod.dryLoss'],
   job: jobTraitsOf(values),
-  seeds: grasses.map((seed) => seedTraitsOf(values, seed)),
+  seeds,
 });
 
 /** Share-weighted mean of every number in objects of one shape; lists and switches are those of the first. */
@@ -177,7 +179,8 @@ const weighted = <Shape>(parts: readonly { readonly traits: Shape; readonly shar
  * The traits of a mixture: every number weighted by the shares. The first grass, the base, decides the plateau of growth.
  * A warm-season turf overseeded with a cool-season grass is two stands on one ground instead: see `overseededParts`.
  */
-export const turfTraitsOfSward = (values: ParameterValues, sward: Sward): TurfTraits =>
-  sward.length === 1
-    ? turfTraitsOf(values, sward[0]!.grass)
-    : weighted(sward.map((part) => ({ traits: turfTraitsOf(values, part.grass), share: part.share })));
+export const turfTraitsOfSward = (values: ParameterValues, sward: Sward): TurfTraits => {
+  const seeds = seedsOf(values);
+  const parts = sward.map(({ grass, share }) => ({ traits: turfTraitsOf(values, grass, seeds), share }));
+  return parts.length === 1 ? parts[0]!.traits : weighted(parts);
+};

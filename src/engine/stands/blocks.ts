@@ -1,4 +1,4 @@
-import { contains } from '#engine/ground/polygon.ts';
+import { contains } from '#shared/geometry/polygon.ts';
 import type { Point, Polygon } from '#shared/vocabulary/geometry.ts';
 import type { Stand } from '#shared/vocabulary/venue.ts';
 

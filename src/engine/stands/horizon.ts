@@ -1,4 +1,4 @@
-import { contains } from '#engine/ground/polygon.ts';
+import { contains } from '#shared/geometry/polygon.ts';
 import { crossings } from '#engine/stands/blocks.ts';
 import type { Block, RoofSlab } from '#engine/stands/blocks.ts';
 import type { Polygon } from '#shared/vocabulary/geometry.ts';

@@ -1,5 +1,5 @@
 import type { Cells } from '#engine/ground/cells.ts';
-import { signedArea } from '#engine/ground/polygon.ts';
+import { signedArea } from '#shared/geometry/polygon.ts';
 import { blocksOf, passToSun, roofsOf } from '#engine/stands/blocks.ts';
 import { cosOf, sinOf, tanOf } from '#engine/sun/degrees.ts';
 import type { Ground } from '#engine/sun/position.ts';

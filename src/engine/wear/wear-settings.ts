@@ -27,6 +27,7 @@ export const wearSettings = (values: WearValues): WearSettings => ({
   wet: {
     from: values['wear.wet.from'],
     full: values['wear.wet.full'],
+    curve: values['wear.wet.curve'],
     factor: gather(soils, values, (soil) => `wear.wet.${soil}`),
   },
   gamesToHalf: gather(soils, values, (soil) => `wear.stud.half.${soil}`),

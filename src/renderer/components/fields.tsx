@@ -1,17 +1,18 @@
 import { useState, type KeyboardEvent, type ReactNode } from 'react';
 import { addHours, shiftDays } from '#shared/calendar/local-time.ts';
 import { figure, toShown, toSI, unitOf, type Quantity } from '#shared/units/quantity.ts';
+import { clockWords, type Clock } from '#shared/wording/moments.ts';
 import { useDesk } from '../desk/desk.ts';
 import { momentOf } from '../desk/pasted-schedule.ts';
 
-/** "2027-07-12 10:00": the same on every machine, 24 hours, sorted as it reads. */
-const asTyped = (time: string): string => time.replace('T', ' ');
+/** "2027-07-12 10:00", or by the twelve-hour clock "2027-07-12 10:00 AM": the same on every machine, sorted as it reads. */
+const asTyped = (time: string, clock: Clock): string => `${time.slice(0, 10)} ${clockWords(time, clock)}`;
 
 /**
  * A wall-clock minute. What is half typed changes nothing. Arrows up and down go by an hour, with Shift by a day.
  */
 export const TimeField = ({ label, value, change }: { label: string; value: string; change: (value: string) => void }) => {
-  const { venue } = useDesk();
+  const { venue, clock } = useDesk();
   const [draft, setDraft] = useState<string | null>(null);
   const typed = draft === null ? value : momentOf(draft, true);
   const onKeyDown = (event: KeyboardEvent): void => {
@@ -31,7 +32,7 @@ export const TimeField = ({ label, value, change }: { label: string; value: stri
       aria-label={label}
       aria-invalid={typed === null}
       title="Day and time as 2027-07-12 10:00; arrows move it by an hour, with Shift by a day"
-      value={draft ?? asTyped(value)}
+      value={draft ?? asTyped(value, clock)}
       onChange={(event) => {
         setDraft(event.target.value);
         const moment = momentOf(event.target.value, true);

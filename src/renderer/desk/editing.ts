@@ -1,55 +1,74 @@
 import type { Booking } from '#shared/vocabulary/booking.ts';
 import { ask } from '../transport/ask.ts';
-import { change, deskNow, nothingKept, valueOf } from './desk.ts';
-import { dropDraft, keepSoon } from './drafting.ts';
-import { findKept, followHome, previewSoon } from './previewing.ts';
+import { change, deskNow, nothingKept, valueOf, type Edited } from './desk.ts';
+import { dropDraft, keepSoon } from './drafts.ts';
+import type { Ground } from './ground.ts';
+import { findKept, followHome, preview, previewSoon } from './previewing.ts';
 
 /** Edits that can be taken back. */
 const remembered = 100;
 
-const put = (booking: Booking, others: { before: readonly Booking[]; after: readonly Booking[] }): void => {
-  change({ ...nothingKept, ...others, booking, draft: null, trials: [], said: '', failure: null });
+const put = (edited: Edited, others: { before: readonly Edited[]; after: readonly Edited[] }): void => {
+  const sameBooking = edited.booking === deskNow().booking;
+  const stale = sameBooking ? {} : { ...nothingKept, trials: [] };
+  change({ ...stale, ...others, ...edited, draft: null, heldGround: null, said: '', failure: null });
+  if (sameBooking) return;
   keepSoon();
   followHome();
   previewSoon();
   void findKept();
 };
 
-/** Changes the booking on the sheet; the usual season follows. */
-export const edit = (booking: Booking): void => {
-  const { booking: old, before } = deskNow();
-  if (old && booking !== old) put(booking, { before: [...before.slice(1 - remembered), old], after: [] });
+const now = (): Edited => {
+  const { booking, ground } = deskNow();
+  return { booking, ground };
 };
 
+const take = (edited: Edited): void => put(edited, { before: [...deskNow().before.slice(1 - remembered), now()], after: [] });
+
+/** Changes the booking on the sheet; the usual season follows. */
+export const edit = (booking: Booking): void => {
+  const { booking: old, ground } = deskNow();
+  if (old && booking !== old) take({ booking, ground });
+};
+
+/** Changes the ground of the venue on the sheet. It counts once it is stored. */
+export const editGround = (ground: Ground): void => take({ booking: deskNow().booking, ground });
+
 export const undo = (): void => {
-  const { before, after, booking } = deskNow();
+  const { before, after } = deskNow();
   const last = before.at(-1);
-  if (last && booking) put(last, { before: before.slice(0, -1), after: [booking, ...after] });
+  if (last) put(last, { before: before.slice(0, -1), after: [now(), ...after] });
 };
 
 export const redo = (): void => {
-  const { before, after, booking } = deskNow();
+  const { before, after } = deskNow();
   const [next, ...others] = after;
-  if (next && booking) put(next, { before: [...before, booking], after: others });
+  if (next) put(next, { before: [...before, now()], after: others });
 };
 
 /** Shows a booking while it is dragged, with its consequence; nothing is changed yet. */
 export const hold = (draft: Booking): void => {
   change({ draft });
-  previewSoon();
+  void preview();
 };
+
+/** Shows the venue's ground while it is dragged. */
+export const holdGround = (heldGround: Ground): void => change({ heldGround });
 
 /** Takes what was dragged as an edit. */
 export const drop = (): void => {
-  const { draft } = deskNow();
+  const { draft, heldGround } = deskNow();
   if (draft) edit(draft);
+  if (heldGround) editGround(heldGround);
 };
 
 /** Lets go of what was dragged; the booking stands as before. */
 export const letGo = (): void => {
-  if (!deskNow().draft) return;
-  change({ draft: null });
-  previewSoon();
+  const { draft, heldGround } = deskNow();
+  if (!draft && !heldGround) return;
+  change({ draft: null, heldGround: null });
+  if (draft) previewSoon();
 };
 
 /** Stores the booking on the sheet. Where somebody else stored it meanwhile, both are shown and the person chooses. */
@@ -91,9 +110,9 @@ export const keepMine = async (): Promise<void> => {
 
 /** Takes what somebody else stored; undo brings one's own back. */
 export const takeTheirs = (): void => {
-  const { theirs, booking, before } = deskNow();
+  const { theirs, booking, ground } = deskNow();
   if (!theirs || !booking) return;
   change({ stored: theirs, theirs: null });
-  put(theirs, { before: [...before, booking], after: [] });
+  take({ booking: theirs, ground });
   change({ said: `Revision ${theirs.revision} is on the sheet. Undo brings back what you had.` });
 };

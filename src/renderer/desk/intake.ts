@@ -13,13 +13,36 @@ export interface Intake {
   readonly extremes: ((booking: Booking, timeZone: string) => readonly [kind: Booking, hard: Booking]) | null;
 }
 
-const hours = (booking: Booking, timeZone: string, on: number, off: number): Booking => ({
-  ...booking,
-  layers: booking.layers.map((layer) => {
-    const [begin, end] = [addHours(layer.on, on, timeZone), addHours(layer.off, off, timeZone)];
-    return end > begin ? { ...layer, on: begin, off: end } : layer;
-  }),
-});
+/** The first covering of every zone going on, and the last coming off, some hours later; never with people on bare turf. */
+const hours = (booking: Booking, timeZone: string, on: number, off: number): Booking => {
+  const ends = (zone: string) => {
+    const layers = booking.layers.filter((layer) => layer.zone === zone);
+    const crowds = booking.crowds.filter((crowd) => crowd.zone === zone);
+    return {
+      first: layers.map((layer) => layer.on).toSorted()[0],
+      last: layers
+        .map((layer) => layer.off)
+        .toSorted()
+        .at(-1),
+      doors: crowds.map((crowd) => crowd.from).toSorted()[0],
+      empty: crowds
+        .map((crowd) => crowd.until)
+        .toSorted()
+        .at(-1),
+    };
+  };
+  return {
+    ...booking,
+    layers: booking.layers.map((layer) => {
+      const { first, last, doors, empty } = ends(layer.zone);
+      const later = layer.on === first ? addHours(layer.on, on, timeZone) : layer.on;
+      const begin = doors !== undefined && layer.on <= doors && later > doors ? doors : later;
+      const sooner = layer.off === last ? addHours(layer.off, off, timeZone) : layer.off;
+      const end = empty !== undefined && layer.off >= empty && sooner < empty ? empty : sooner;
+      return end > begin ? { ...layer, on: begin, off: end } : layer;
+    }),
+  };
+};
 const times = (booking: Booking, part: 'traffic' | 'crowds', factor: number): Booking =>
   part === 'traffic'
     ? { ...booking, traffic: booking.traffic.map((pass) => ({ ...pass, passes: Math.max(1, Math.round(pass.passes * factor)) })) }

@@ -1,17 +1,23 @@
+import { daysBetween } from '#shared/calendar/local-time.ts';
 import type { Event } from '#shared/contract/job.ts';
 import type { Booking } from '#shared/vocabulary/booking.ts';
 import { ask, listen } from '../transport/ask.ts';
 import { nextHome, spanOf } from './booking-shapes.ts';
 import { change, deskNow, isChanged, keep, keptIn, nothingKept, valueOf } from './desk.ts';
-import { draftsAt, dropDraft, keepNow, sayRecovered } from './drafting.ts';
+import { draftsAt, dropDraft, keepNow, sayRecovered } from './drafts.ts';
 import { drawShadow, findKept, preview } from './previewing.ts';
+import { keepVenueDraft, restoreVenueDraft } from './venue-draft.ts';
 
 /** Opens the venue that was open last, or the first there is. Ends nothing when there is none: the sheet says what to do. */
 export const begin = async (): Promise<void> => {
   const venues = valueOf(await ask('venue/list', {})) ?? [];
   change({ venues, opened: true });
   const first = venues.find((line) => line.id === keptIn('venue')) ?? venues[0];
-  if (first) await openVenue(first.id);
+  if (first) {
+    await openVenue(first.id);
+    restoreVenueDraft();
+  }
+  keepVenueDraft();
   void ask('catalogue/read', {}).then((answer) => answer.ok && change({ catalogue: answer.value }));
 };
 
@@ -34,7 +40,11 @@ export const openVenue = async (id: string): Promise<void> => {
     bookings: valueOf(bookings) ?? [],
     booking: null,
     stored: null,
+    ground: null,
+    heldGround: null,
     preview: null,
+    season: [],
+    trials: [],
   });
   const { bookings: lines } = deskNow();
   // What was changed last and not stored comes first: somebody was in the middle of it.
@@ -55,6 +65,24 @@ export const openVenue = async (id: string): Promise<void> => {
   }
 };
 
+/** d each way of the season that is stacked: the eighteen months the strip can show. */
+const seasonReach = 300;
+
+/** Reads the bookings near the one on the sheet whole, so that the strip can stack them by zone. */
+const readSeason = async (): Promise<void> => {
+  const { venue, bookings, booking, fixtures } = deskNow();
+  const around = (booking && spanOf(booking)?.first) ?? fixtures[0]?.start;
+  if (!venue || !around) return change({ season: [] });
+  const near = bookings.filter(
+    (line) =>
+      line.firstOn !== null &&
+      line.stage !== 'cancelled' &&
+      Math.abs(daysBetween(around.slice(0, 10), line.firstOn.slice(0, 10))) < seasonReach,
+  );
+  const read = await Promise.all(near.map((line) => ask('booking/read', { id: line.id })));
+  if (deskNow().venue?.id === venue.id) change({ season: read.flatMap((answer) => (answer.ok ? [answer.value] : [])) });
+};
+
 export const openBooking = async (id: string): Promise<void> => {
   await keepNow();
   const booking = valueOf(await ask('booking/read', { id }));
@@ -64,6 +92,7 @@ export const openBooking = async (id: string): Promise<void> => {
   lay(draft?.booking ?? booking, booking);
   if (draft) sayRecovered(draft, booking);
   await Promise.all([preview(), findKept(), drawShadow()]);
+  void readSeason();
 };
 
 /** Puts a booking on the sheet that is not stored yet. */
@@ -114,6 +143,7 @@ const hear = async (event: Event): Promise<void> => {
     const bookings = await ask('booking/list', { venueId: venue.id });
     if (!bookings.ok) return;
     change({ bookings: bookings.value });
+    void readSeason();
     const line = bookings.value.find((one) => one.id === stored?.id);
     if (line && stored && line.revision > stored.revision && !isChanged(deskNow()) && deskNow().draft === null) {
       await openBooking(line.id);

@@ -38,8 +38,12 @@ export const preview = async (): Promise<void> => {
   } finally {
     asking = false;
   }
-  if (again || drawnBooking(deskNow()) !== booking || deskNow().homeId !== homeId) {
+  const now = deskNow();
+  if (again || drawnBooking(now) !== booking || now.homeId !== homeId) {
     again = false;
+    // Under a hand that keeps moving, the state a moment ago is shown rather than none until it rests.
+    if (answer.ok && now.draft !== null && asked.draft !== null && now.homeId === homeId)
+      change({ preview: answer.value, refused: null });
     void preview();
   } else if (answer.ok) change({ preview: answer.value, previewing: false, refused: null });
   else change({ previewing: false, refused: answer.failure });

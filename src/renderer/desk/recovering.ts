@@ -34,10 +34,19 @@ export const lock = (zone: string, window: string, programme: Lock['programme'] 
   change({ locks: programme === null ? others : [...others, { zone, window, programme, farm: null }] });
 };
 
-/** Enters the hours a job really took; null takes the entry back. */
+/** Asks which rules the jobs at known hours would break; an answer that comes late is left out. */
+const recheck = async (): Promise<void> => {
+  const { plan, done } = deskNow();
+  if (!plan || done.length === 0) return change({ broken: [] });
+  const answer = await ask('plan/recheck', { id: plan.id, moves: [...done] });
+  if (answer.ok && deskNow().done === done) change({ broken: answer.value });
+};
+
+/** Enters the hours a job really took, or holds it to hours to come; null takes the entry back. */
 export const enterDone = (job: Omit<DoneJob, 'start' | 'end'>, hours: { start: string; end: string } | null): void => {
   const others = deskNow().done.filter((one) => one.zone !== job.zone || one.window !== job.window || one.job !== job.job);
   change({ done: hours === null ? others : [...others, { ...job, ...hours }] });
+  void recheck();
 };
 
 /** Lays the farms of the plan side by side and weighs a reserve. */

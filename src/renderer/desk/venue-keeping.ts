@@ -2,7 +2,8 @@ import type { VenueDocument } from '#shared/contract/contract.ts';
 import type { Covering } from '#shared/vocabulary/covering.ts';
 import type { Fixture, Venue } from '#shared/vocabulary/venue.ts';
 import { ask } from '../transport/ask.ts';
-import { change, deskNow, nothingKept, valueOf } from './desk.ts';
+import { change, deskNow, nothingKept, valueOf, type Edited } from './desk.ts';
+import { groundOf, withGround } from './ground.ts';
 import { findKept, preview } from './previewing.ts';
 import { begin, openVenue } from './opening.ts';
 
@@ -36,6 +37,16 @@ export const saveCovering = async (covering: Covering): Promise<void> => {
     ...(coverings.ok && { coverings: coverings.value }),
   });
   void preview();
+};
+
+/** Stores the ground as it is drawn; the forecast then counts with it. Undo brings the old ground back onto the sheet. */
+export const saveGround = async (): Promise<boolean> => {
+  const { venue, ground } = deskNow();
+  if (!venue || !ground || !(await saveVenue(withGround(venue, ground)))) return false;
+  const old = groundOf(venue);
+  const named = (edited: Edited): Edited => ({ ...edited, ground: edited.ground ?? old });
+  change({ ground: null, before: deskNow().before.map(named), after: deskNow().after.map(named) });
+  return true;
 };
 
 const readFixtures = async (venueId: string): Promise<void> => {

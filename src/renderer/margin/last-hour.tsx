@@ -1,5 +1,6 @@
 import { show as inUnits } from '#shared/units/quantity.ts';
-import { momentWords, spanWords } from '#shared/wording/moments.ts';
+import { spanWords } from '#shared/wording/moments.ts';
+import { momentWords } from '../desk/moments.ts';
 import { show, useDesk } from '../desk/desk.ts';
 
 /** The last hour at which something can still be decided; always in view. */

@@ -6,7 +6,7 @@ import type { Forecast, ZoneForecast } from '#shared/vocabulary/forecast.ts';
 import { seasonOf } from '#shared/vocabulary/turf.ts';
 import type { Venue } from '#shared/vocabulary/venue.ts';
 import { explanations } from '#shared/wording/explanations.ts';
-import { momentWords } from '#shared/wording/moments.ts';
+import { momentWords } from '../desk/moments.ts';
 import { causeWords } from '#shared/wording/words.ts';
 import { percent, rankedCauses } from '../components/numbers.ts';
 import { drawnForecast, show, useDesk } from '../desk/desk.ts';

@@ -1,4 +1,4 @@
-import { momentWords } from '#shared/wording/moments.ts';
+import { momentWords } from '../desk/moments.ts';
 import { stageWords } from '#shared/wording/words.ts';
 import { isChanged, useDesk } from '../desk/desk.ts';
 

@@ -1,5 +1,5 @@
 import type { Failure } from '#shared/contract/failure.ts';
-import { momentWords } from '#shared/wording/moments.ts';
+import { momentWords } from '../desk/moments.ts';
 import { failureWords } from '#shared/wording/words.ts';
 import { showMoney } from '#shared/units/quantity.ts';
 import { show, useDesk } from '../desk/desk.ts';

@@ -1,134 +1,135 @@
-import { useEffect, useMemo, useRef, useState, type KeyboardEvent, type PointerEvent } from 'react';
+import { useEffect, useId, useMemo, useRef, useState } from 'react';
 import { dateOf } from '#shared/calendar/local-time.ts';
-import type { Point } from '#shared/vocabulary/geometry.ts';
 import { useBoxSize } from '../components/box-size.ts';
-import { drawnBooking, drawnForecast, show, useDesk } from '../desk/desk.ts';
-import { boundsOf, viewBoxOf, viewOf, zoomed, type View } from '../drawings/frame.ts';
+import { drawnBooking, drawnForecast, drawnGround, show, useDesk } from '../desk/desk.ts';
+import { shapesOf } from '../desk/shapes.ts';
+import { boundsOf, viewBoxOf } from '../drawings/frame.ts';
 import { Hatches } from '../drawings/hatches.tsx';
+import { BesideRow } from './beside-row.tsx';
+import { TwoWays } from './two-ways.tsx';
+import { isDrawing, takeTool, useDrafting } from './drafting.ts';
+import { chosenKey, drawnOn } from './drawing.ts';
+import { DrawnShapes } from './drawn-shapes.tsx';
 import { FieldDrawing } from './field-drawing.tsx';
+import { Hand } from './hand.tsx';
 import { Legend } from './legend.tsx';
+import { PictureBeneath } from './picture-beneath.tsx';
 import { SheetMarks } from './sheet-marks.tsx';
+import { laySitePlan, sitePlanKey } from './site-plan.ts';
+import { ToolRow } from './tool-row.tsx';
+import { useKeys } from './use-keys.ts';
+import { usePointer } from './use-pointer.ts';
+import { useView } from './use-view.ts';
 import { ZonePlates } from './zone-plates.tsx';
+import './plan.css';
 
-/** m of ground shown around field and footprints. */
-const around = 9;
-
-/** The field to scale: turf by live cover, zones lettered, footprints hatched by floor, stands and their shadow. */
+/** The field to scale: turf by live cover, zones lettered, footprints hatched by floor, stands and their shadow; and where they are drawn. */
 export const FieldPlan = () => {
   const desk = useDesk();
+  const drafting = useDrafting();
   const { venue, state, zone, shadow, units, cursor } = desk;
+  const { tool, sitePlan, beside } = drafting;
   const booking = drawnBooking(desk);
   const forecast = drawnForecast(desk);
+  const ground = drawnGround(desk);
+  const on = drawnOn(desk);
   const svg = useRef<SVGSVGElement>(null);
+  const keys = useId();
   const box = useBoxSize(svg, { width: 360, height: 420 });
-  const ground = useMemo(
-    () => (venue ? boundsOf([venue.field.outline, ...(booking?.zones.map((one) => one.outline) ?? [])]) : null),
-    [venue, booking?.zones],
-  );
-  const home = useMemo<View>(() => (ground ? viewOf(ground, box, around) : { x: 0, y: 0, scale: 0.4 }), [ground, box]);
-  const [moved, setMoved] = useState<View | null>(null);
-  const view = moved ?? home;
-  const drag = useRef<{ x: number; y: number; view: View; far: boolean } | null>(null);
+  const halves = beside?.way === 'halves';
+  // What is dragged does not move the paper under the hand: the view follows what has been put down.
+  const outlines = desk.booking?.zones;
+  const around = useMemo(() => {
+    const put = drawnGround({ ...desk, heldGround: null });
+    const stands = on === 'venue' ? put?.stands : undefined;
+    return put && boundsOf([put.outline, ...[...(outlines ?? []), ...(stands ?? [])].map((one) => one.outline)]);
+  }, [desk.venue, desk.ground, outlines, on]);
+  // While something is drawn the paper lies still, however far the drawing grows.
+  const [lying, layAnew] = useState(around);
+  const shown = tool === 'look' || lying === null ? around : lying;
+  useEffect(() => layAnew(around), [tool, on, venue]);
+  const planView = useView(svg, halves ? { ...box, width: box.width / 2 } : box, shown, venue !== null);
+  const { view, moved, set, zoom } = planView;
+  const pointer = usePointer(planView);
+  const key = useKeys(planView, pointer);
   const day = Math.max(0, forecast && cursor ? forecast.days.indexOf(dateOf(cursor)) : 0);
 
-  const pointOf = (clientX: number, clientY: number): Point => {
-    const edge = svg.current!.getBoundingClientRect();
-    return [
-      view.x + (clientX - edge.left - edge.width / 2) * view.scale,
-      view.y - (clientY - edge.top - edge.height / 2) * view.scale,
-    ];
-  };
-  const zoomNow = useRef((_event: WheelEvent): void => undefined);
-  zoomNow.current = (event) => {
-    event.preventDefault();
-    setMoved(zoomed(view, event.deltaY > 0 ? 1.12 : 1 / 1.12, pointOf(event.clientX, event.clientY)));
-  };
+  useEffect(() => takeTool('look'), [on]);
+  const picture = sitePlanKey(desk);
   useEffect(() => {
-    const drawing = svg.current;
-    // React listens to the wheel without the right to hold the page still.
-    const onWheel = (event: WheelEvent): void => zoomNow.current(event);
-    drawing?.addEventListener('wheel', onWheel, { passive: false });
-    return () => drawing?.removeEventListener('wheel', onWheel);
-  }, [venue === null]);
+    if (picture) void laySitePlan(picture);
+  }, [picture]);
 
-  if (!venue) return <figure className="field-plan" />;
-
-  const pan = (right: number, up: number): void =>
-    setMoved({ ...view, x: view.x + right * box.width * view.scale, y: view.y + up * box.height * view.scale });
-  const onPointerDown = (event: PointerEvent<SVGSVGElement>): void => {
-    drag.current = { x: event.clientX, y: event.clientY, view, far: false };
+  if (!venue || !ground) return <figure className="field-plan" />;
+  const plot = { booking, ground };
+  const choose = (letter: string): void => {
+    if (!pointer.wasDragged()) show({ zone: letter });
   };
-  const onPointerMove = (event: PointerEvent<SVGSVGElement>): void => {
-    const held = drag.current;
-    if (!held || event.buttons === 0) return;
-    const [dx, dy] = [event.clientX - held.x, event.clientY - held.y];
-    // A click that trembles is still a click.
-    if (!held.far && Math.hypot(dx, dy) < 4) return;
-    held.far = true;
-    event.currentTarget.setPointerCapture(event.pointerId);
-    setMoved({ ...held.view, x: held.view.x - dx * held.view.scale, y: held.view.y + dy * held.view.scale });
-  };
-  const order = forecast?.zones.map((one) => one.letter) ?? [];
-  const choose = (step: number): void => {
-    const at = order.indexOf(zone ?? '');
-    show({ zone: order[(at + step + order.length) % order.length] ?? null });
-  };
-  const onKeyDown = (event: KeyboardEvent): void => {
-    const keys: Record<string, () => void> = {
-      '+': () => setMoved(zoomed(view, 1 / 1.2)),
-      '=': () => setMoved(zoomed(view, 1 / 1.2)),
-      '-': () => setMoved(zoomed(view, 1.2)),
-      '0': () => setMoved(null),
-      ArrowLeft: () => pan(-0.1, 0),
-      ArrowRight: () => pan(0.1, 0),
-      ArrowUp: () => pan(0, 0.1),
-      ArrowDown: () => pan(0, -0.1),
-      PageDown: () => choose(1),
-      PageUp: () => choose(-1),
-    };
-    const act = keys[event.key];
-    if (!act || event.ctrlKey || event.metaKey || event.altKey) return;
-    event.preventDefault();
-    act();
-  };
-
+  const drawing = { ground, state, day, shadow, chosen: zone, choose };
+  const order = forecast?.zones.length ?? 0;
+  const one = (
+    <>
+      <FieldDrawing {...drawing} booking={booking} forecast={forecast} beneath={sitePlan && <PictureBeneath plan={sitePlan} />} />
+      {forecast && (
+        <ZonePlates
+          forecast={forecast}
+          scale={view.scale}
+          chosen={zone}
+          choose={choose}
+          left={tool === 'move' && on === 'event' ? zone : null}
+        />
+      )}
+    </>
+  );
   return (
     <figure className="field-plan">
-      <div className="drawing" onKeyDown={onKeyDown}>
+      <ToolRow still={halves} />
+      <div className={`drawing ${tool}`} onKeyDown={key.onKeyDown} onKeyUp={key.onKeyUp} onBlur={key.onBlur}>
         <svg
           ref={svg}
           viewBox={viewBoxOf(view, box)}
-          role="img"
-          aria-label={`Plan of ${venue.name}: ${order.length} zones. Plus and minus zoom, arrows move, 0 shows all, Page Up and Page Down choose a zone. The table of zones holds the same figures.`}
+          role={tool === 'look' ? 'img' : 'group'}
+          aria-label={`Plan of ${venue.name}: ${order} zones. Plus and minus zoom, arrows move, 0 shows all, Page Up and Page Down choose a zone. The table of zones holds the same figures.`}
+          aria-describedby={tool === 'look' ? undefined : keys}
           tabIndex={0}
-          onPointerDown={onPointerDown}
-          onPointerMove={onPointerMove}
-          onPointerUp={() => (drag.current = null)}
+          {...pointer.handlers}
         >
           <Hatches />
-          <FieldDrawing
-            venue={venue}
-            booking={booking}
-            forecast={forecast}
-            state={state}
-            day={day}
-            shadow={shadow}
-            chosen={zone}
-            choose={(letter) => !drag.current?.far && show({ zone: letter })}
-          />
-          {forecast && (
-            <ZonePlates forecast={forecast} scale={view.scale} chosen={zone} choose={(letter) => show({ zone: letter })} />
+          {beside ? (
+            <TwoWays beside={beside} view={view} box={box} sheet={one}>
+              <FieldDrawing {...drawing} booking={beside.booking} forecast={beside.forecast} />
+              {tool === 'look' && <ZonePlates forecast={beside.forecast} scale={view.scale} chosen={zone} choose={choose} />}
+            </TwoWays>
+          ) : (
+            one
           )}
+          {tool === 'move' && (
+            <DrawnShapes shapes={shapesOf(plot, on)} chosen={chosenKey(desk, drafting)} scale={view.scale} units={units} />
+          )}
+          {isDrawing(tool) && <Hand drafting={drafting} scale={view.scale} units={units} />}
           <SheetMarks view={view} box={box} bearing={venue.field.bearing} units={units} />
         </svg>
+        <p id={keys} className="for-readers">
+          Keys: plus and minus zoom. With move: arrows move the chosen shape, square brackets turn it, C copies, Delete removes.
+          With rectangle, outline, route and tape: arrows move a cross, Shift by ten steps, Enter sets a corner, Backspace takes
+          it back, End finishes, Escape stops. The drawing board beside the plan holds every corner as a figure.
+        </p>
         <div className="zoom" role="group" aria-label="Scale of the plan">
-          <button type="button" aria-label="Closer" onClick={() => setMoved(zoomed(view, 1 / 1.3))}>
+          <button type="button" aria-label="Closer" onClick={() => zoom(1 / 1.3)}>
             +
           </button>
-          <button type="button" aria-label="Further" onClick={() => setMoved(zoomed(view, 1.3))}>
+          <button type="button" aria-label="Further" onClick={() => zoom(1.3)}>
             −
           </button>
-          <button type="button" aria-label="Show the whole field" disabled={moved === null} onClick={() => setMoved(null)}>
+          <button
+            type="button"
+            aria-label="Show the whole field"
+            disabled={!moved && shown === around}
+            onClick={() => {
+              layAnew(around);
+              set(null);
+            }}
+          >
             ▣
           </button>
           <button
@@ -141,7 +142,9 @@ export const FieldPlan = () => {
           </button>
         </div>
       </div>
-      <Legend />
+      <Legend>
+        <BesideRow />
+      </Legend>
     </figure>
   );
 };

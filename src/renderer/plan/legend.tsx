@@ -1,3 +1,4 @@
+import type { ReactNode } from 'react';
 import { dateOf } from '#shared/calendar/local-time.ts';
 import { coverSteps } from '#shared/wording/cover-scale.ts';
 import { dayWords, momentWords } from '#shared/wording/moments.ts';
@@ -6,7 +7,7 @@ import { drawnBooking, drawnForecast, show, useDesk, type ShownState } from '../
 import { HatchSwatch } from '../drawings/hatches.tsx';
 
 /** What the colours, hatches, words and shade of the plan say, and which evening is drawn. */
-export const Legend = () => {
+export const Legend = ({ children }: { children?: ReactNode }) => {
   const desk = useDesk();
   const { state, coverings, shadow, cursor } = desk;
   const forecast = drawnForecast(desk);
@@ -18,6 +19,7 @@ export const Legend = () => {
   ];
   return (
     <figcaption>
+      {children}
       <span className="states" role="group" aria-label="Evening that is drawn">
         {states.map(([one, words]) => (
           <button key={one} type="button" aria-pressed={state === one} onClick={() => show({ state: one })}>

@@ -9,12 +9,15 @@ export const ZonePlates = ({
   scale,
   chosen,
   choose,
+  left = null,
 }: {
   forecast: Forecast;
   /** m to a pixel */
   scale: number;
   chosen: string | null;
   choose: (letter: string) => void;
+  /** One that is in hand: its lengths stand where its plate would. */
+  left?: string | null;
 }) => {
   const places = useMemo(() => letterPlaces(forecast), [forecast]);
   const size = 11 * scale;
@@ -22,7 +25,7 @@ export const ZonePlates = ({
     <g>
       {forecast.zones.map((zone) => {
         const place = places.get(zone.letter);
-        if (!place) return null;
+        if (!place || zone.letter === left) return null;
         const mark = `${zone.letter} ${verdictMarks[zone.verdict]}`;
         const width = (mark.length * 0.5 + 0.7) * size;
         return (

@@ -4,18 +4,28 @@ import { Margin } from '../margin/margin.tsx';
 import { Book } from '../pages/book/book.tsx';
 import { Compare } from '../pages/compare/compare.tsx';
 import { Foresee } from '../pages/foresee/foresee.tsx';
+import { Inspect } from '../pages/inspect/inspect.tsx';
 import { Recover } from '../pages/recover/recover.tsx';
 import { Report } from '../pages/report.tsx';
 import { NewVenue } from '../pages/venue/new-venue.tsx';
 import { TakeIn, VenuePage } from '../pages/venue/venue-page.tsx';
+import { DrawingBoard } from '../plan/board/drawing-board.tsx';
 import { FieldPlan } from '../plan/field-plan.tsx';
 import { Strip } from '../strip/strip.tsx';
-import { chooseTheme, chooseUnits, show, useDesk } from '../desk/desk.ts';
+import { chooseClock, chooseTheme, chooseUnits, show, useDesk } from '../desk/desk.ts';
 import { redo, undo } from '../desk/editing.ts';
 import { begin, listenToOthers } from '../desk/opening.ts';
 import { verbs } from './verbs.ts';
 
-const pages = { book: Book, foresee: Foresee, compare: Compare, recover: Recover, report: Report, venue: VenuePage };
+const pages = {
+  book: Book,
+  foresee: Foresee,
+  compare: Compare,
+  recover: Recover,
+  inspect: Inspect,
+  report: Report,
+  venue: VenuePage,
+};
 
 /** Keys of undo and redo belong to a text field while somebody types in it. */
 const isTyping = (target: EventTarget): boolean =>
@@ -23,7 +33,7 @@ const isTyping = (target: EventTarget): boolean =>
 
 /** One drawing sheet: the plan and the work in the middle, the strip below, the margin with the title block on the right. */
 export const Sheet = () => {
-  const { verb, theme, units, wide, opened, venues, venue } = useDesk();
+  const { verb, theme, units, clock, wide, opened, venues, venue } = useDesk();
   useEffect(() => {
     listenToOthers();
     void begin();
@@ -60,6 +70,13 @@ export const Sheet = () => {
           </button>
           <button
             type="button"
+            aria-label={clock === '24' ? '24 h: show the twelve-hour clock' : '12 h: show the 24-hour clock'}
+            onClick={() => chooseClock(clock === '24' ? '12' : '24')}
+          >
+            {clock} h
+          </button>
+          <button
+            type="button"
             aria-label={theme === 'dark' ? 'dark: show the paper-white sheet' : 'paper: show the dark sheet'}
             onClick={() => chooseTheme(theme === 'dark' ? 'paper' : 'dark')}
           >
@@ -85,12 +102,13 @@ export const Sheet = () => {
             <h1 className="for-readers">{venue?.name ?? 'Fieldback'}</h1>
             <FieldPlan />
             <div className="board" key={verb} tabIndex={0} role="region" aria-label={`Work: ${verb}`}>
+              <DrawingBoard />
               <Page />
             </div>
           </main>
           <Margin />
           <footer>
-            <Strip />
+            <Strip key={clock} />
           </footer>
         </>
       )}

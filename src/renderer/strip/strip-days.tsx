@@ -1,7 +1,8 @@
 import { memo } from 'react';
 import { addDays, dateOf, midnight, weekdayOf } from '#shared/calendar/local-time.ts';
 import type { Fixture } from '#shared/vocabulary/venue.ts';
-import { momentWords, monthNames, weekdayNames } from '#shared/wording/moments.ts';
+import { monthNames, weekdayNames } from '#shared/wording/moments.ts';
+import { momentWords } from '../desk/moments.ts';
 import type { StripScale } from './strip-scale.ts';
 
 /** px of a day from which it has room for its name, and for the weekday as well. */

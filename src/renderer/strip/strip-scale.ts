@@ -1,8 +1,6 @@
 import { addDays, dateOf, daysBetween, hoursBetween, midnight } from '#shared/calendar/local-time.ts';
-import type { ReplyOf } from '#shared/contract/contract.ts';
 import type { Booking } from '#shared/vocabulary/booking.ts';
 import type { LocalDate, LocalTime } from '#shared/vocabulary/primitives.ts';
-import type { Fixture } from '#shared/vocabulary/venue.ts';
 import { spanOf } from '../desk/booking-shapes.ts';
 
 export interface DaySpan {
@@ -19,17 +17,25 @@ export const bookingDays = (booking: Booking | null, home: LocalTime | null): Da
   return { first, count: Math.max(16, daysBetween(first, ends.at(-1)!) + 3) };
 };
 
-/** All bookings and fixtures of the venue, from the first of a month to the end of another; at most eighteen months. */
-export const seasonDays = (fixtures: readonly Fixture[], bookings: ReplyOf<'booking/list'>): DaySpan => {
-  const ends = [
-    ...fixtures.map((fixture) => fixture.start),
-    ...bookings.flatMap((line) => [line.firstOn, line.lastOff].filter((time) => time !== null)),
-  ]
-    .map(dateOf)
-    .toSorted();
-  if (ends.length === 0) return { first: '2027-01-01', count: 60 };
-  const first = `${ends[0]!.slice(0, 8)}01`;
-  return { first, count: Math.min(548, Math.max(60, daysBetween(first, ends.at(-1)!) + 14)) };
+/** How much of the calendar the strip shows: the booking with its home date, or some months around it. */
+export const stripRanges = ['booking', 2, 6, 12, 18] as const;
+export type StripRange = (typeof stripRanges)[number];
+
+/** Whole months, from a little before a moment. */
+export const monthsFrom = (around: LocalDate, months: number): DaySpan => {
+  const first = `${addDays(around, -Math.round(months * 6)).slice(0, 8)}01`;
+  const [year, month] = [Number(first.slice(0, 4)), Number(first.slice(5, 7)) + months];
+  const end = `${year + Math.floor((month - 1) / 12)}-${String(((month - 1) % 12) + 1).padStart(2, '0')}-01`;
+  return { first, count: daysBetween(first, end) };
+};
+
+/** Bookings that lie on the turf in those days. */
+export const bookingsWithin = <Line extends { readonly firstOn: string | null; readonly lastOff: string | null }>(
+  lines: readonly Line[],
+  { first, count }: DaySpan,
+): readonly Line[] => {
+  const end = addDays(first, count);
+  return lines.filter((line) => line.firstOn !== null && line.lastOff !== null && line.lastOff >= first && line.firstOn < end);
 };
 
 /** Where moments stand on the strip, in pixels from the left edge of the first day. */

@@ -2,21 +2,27 @@ import { useEffect, useMemo, useRef, useState, type KeyboardEvent, type PointerE
 import { addHours, dateOf, midnight } from '#shared/calendar/local-time.ts';
 import { show as inUnits } from '#shared/units/quantity.ts';
 import type { Booking } from '#shared/vocabulary/booking.ts';
-import { fullMoment, momentWords } from '#shared/wording/moments.ts';
+import { fullMoment, momentWords } from '../desk/moments.ts';
 import { useBoxSize } from '../components/box-size.ts';
 import { moved, spanOf, stretched } from '../desk/booking-shapes.ts';
-import { drawnBooking, drawnForecast, show, useDesk } from '../desk/desk.ts';
+import { drawnBooking, drawnForecast, keep, keptIn, show, useDesk } from '../desk/desk.ts';
 import { drop, edit, hold, letGo } from '../desk/editing.ts';
 import { openBooking } from '../desk/opening.ts';
 import { pointAt } from '../desk/previewing.ts';
 import { BookingBar, LayerRows, PlanRows, rowHeight } from './strip-booking.tsx';
 import { StripDays, StripFixtures } from './strip-days.tsx';
-import { bookingDays, seasonDays, stripScale } from './strip-scale.ts';
+import { groundOf, stackedCovers } from './season-stack.ts';
+import { SeasonBookings, SeasonStack } from './strip-season.tsx';
+import { bookingDays, bookingsWithin, monthsFrom, stripRanges, stripScale, type StripRange } from './strip-scale.ts';
+import './strip.css';
 import { WeatherRows, weatherHeights } from './strip-weather.tsx';
 
 /** px at the left where the rows are named. */
 const names = 58;
 const top = { bar: 26, rows: 42 };
+
+/** The range that was looked at last. */
+const keptRange = (): StripRange => stripRanges.find((one) => String(one) === keptIn('strip')) ?? 'booking';
 
 interface Drag {
   readonly x: number;
@@ -30,18 +36,20 @@ interface Drag {
 /** The calendar: home dates, the booking layer by layer, jobs, trucks, decisions, weather. Its cursor is the hour of the plan. */
 export const Strip = () => {
   const desk = useDesk();
-  const { venue, booking: kept, bookings, fixtures, homeId, plan, cursor, units, zone, preview, previewing } = desk;
+  const { venue, booking: kept, bookings, season, fixtures, homeId, plan, cursor, units, zone, preview, previewing } = desk;
   const booking = drawnBooking(desk);
   const forecast = drawnForecast(desk);
   const home = fixtures.find((fixture) => fixture.id === homeId);
-  const [whole, setWhole] = useState(false);
+  const [range, setRange] = useState(keptRange);
+  const whole = range !== 'booking';
   const [drag, setDrag] = useState<Drag | null>(null);
   const svg = useRef<SVGSVGElement>(null);
   const box = useRef<HTMLDivElement>(null);
   const { width } = useBoxSize(box, { width: 900, height: 200 });
+  const around = dateOf((kept && spanOf(kept)?.first) ?? home?.start ?? fixtures[0]?.start ?? '2027-01-15T00:00');
   const days = useMemo(
-    () => (whole ? seasonDays(fixtures, bookings) : bookingDays(kept, home?.start ?? null)),
-    [whole, fixtures, bookings, kept, home?.start],
+    () => (range === 'booking' ? bookingDays(kept, home?.start ?? null) : monthsFrom(around, range)),
+    [range, kept, home?.start, around],
   );
   const scale = useMemo(
     () => stripScale(days, Math.max(200, width - names - 2), venue?.place.timeZone ?? 'UTC'),
@@ -57,12 +65,15 @@ export const Strip = () => {
     window.addEventListener('keydown', onKey);
     return () => window.removeEventListener('keydown', onKey);
   }, [drag]);
+  const letters = booking?.zones.map((one) => one.letter) ?? [];
+  const inRange = useMemo(() => bookingsWithin(bookings, days), [bookings, days]);
+  const stack = useMemo(() => (venue && whole ? stackedCovers(venue, season) : []), [venue, whole, season]);
+  const grounds = venue && whole ? groundOf(venue).map((ground) => ground.letter) : [];
+  const rows = whole ? inRange.length + grounds.length : letters.length;
   if (!venue) return <div className="strip" ref={box} />;
 
-  const letters = booking?.zones.map((one) => one.letter) ?? [];
-  const rows = whole ? bookings.length : letters.length;
   const planTop = top.rows + rows * rowHeight + 4;
-  const planHeight = plan && !whole ? rowHeight * 4 : 0;
+  const planHeight = plan ? rowHeight * 4 : 0;
   const weatherTop = planTop + planHeight;
   const height = weatherTop + weatherHeights.temperature + weatherHeights.rain + weatherHeights.growth + 3;
   const span = booking && spanOf(booking);
@@ -140,7 +151,10 @@ export const Strip = () => {
         >
           {booking && !whole && name('booking', top.bar + 9)}
           {whole
-            ? bookings.map((line, row) => name(line.name.slice(0, 10), top.rows + row * rowHeight + 8, line.id === kept?.id))
+            ? [
+                ...inRange.map((line, row) => name(line.name.slice(0, 10), top.rows + row * rowHeight + 8, line.id === kept?.id)),
+                ...grounds.map((letter, row) => name(`zone ${letter}`, top.rows + (inRange.length + row) * rowHeight + 9)),
+              ]
             : letters.map((letter, row) => name(letter, top.rows + row * rowHeight + 9, letter === zone))}
           {planHeight > 0 && [
             name('jobs', planTop + 9),
@@ -165,22 +179,18 @@ export const Strip = () => {
                 choose={(letter) => show({ zone: letter })}
               />
             )}
-            {whole &&
-              bookings.map((line, row) =>
-                line.firstOn && line.lastOff ? (
-                  <rect
-                    key={line.id}
-                    x={scale.x(line.firstOn)}
-                    y={top.rows + row * rowHeight + 1}
-                    width={Math.max(3, scale.x(line.lastOff) - scale.x(line.firstOn))}
-                    height={rowHeight - 3}
-                    className={line.id === kept?.id ? 'layer loaded' : 'layer'}
-                    onPointerDown={() => line.id !== kept?.id && void openBooking(line.id)}
-                  >
-                    <title>{line.name}</title>
-                  </rect>
-                ) : null,
-              )}
+            {whole && (
+              <>
+                <SeasonBookings
+                  bookings={inRange}
+                  scale={scale}
+                  top={top.rows}
+                  chosen={kept?.id}
+                  open={(id) => void openBooking(id)}
+                />
+                <SeasonStack covers={stack} zones={grounds} scale={scale} top={top.rows + inRange.length * rowHeight} />
+              </>
+            )}
             {plan && planHeight > 0 && <PlanRows plan={plan.plan} scale={scale} top={planTop} height={weatherTop} />}
             {forecast && <WeatherRows forecast={forecast} scale={scale} top={weatherTop} units={units} />}
             {cursor && scale.holds(dateOf(cursor)) && (
@@ -191,12 +201,20 @@ export const Strip = () => {
       </div>
       <div className="strip-note">
         <div className="states" role="group" aria-label="Days that are shown">
-          <button type="button" aria-pressed={!whole} onClick={() => setWhole(false)}>
-            booking
-          </button>
-          <button type="button" aria-pressed={whole} onClick={() => setWhole(true)}>
-            season
-          </button>
+          {stripRanges.map((one) => (
+            <button
+              key={one}
+              type="button"
+              aria-pressed={range === one}
+              aria-label={one === 'booking' ? undefined : `${one} months`}
+              onClick={() => {
+                setRange(one);
+                keep('strip', String(one));
+              }}
+            >
+              {one === 18 ? '18 months' : one}
+            </button>
+          ))}
         </div>
         <p className="cursor-words">{cursor ? `Cursor ${fullMoment(cursor)}.` : 'No cursor.'}</p>
         <p>
@@ -208,7 +226,7 @@ export const Strip = () => {
               {drag.open !== null && ` (was ${inUnits(drag.open, 'area', units)})`}. Escape lets go.
             </strong>
           ) : whole ? (
-            'Every booking and home date; choose a booking to open it.'
+            'Bookings, then what they lay on each standing zone, darker where more and oftener. Choose a booking to open it.'
           ) : (
             'Bars: layers, dark under chairs, stage or goods; thin lines: people. Drag the booking, or its end.'
           )}

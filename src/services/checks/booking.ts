@@ -2,7 +2,7 @@ import type { Problem } from '#shared/contract/failure.ts';
 import { hoursBetween } from '#shared/calendar/local-time.ts';
 import type { Booking, Crowd, Incident, Layer } from '#shared/vocabulary/booking.ts';
 import type { Venue } from '#shared/vocabulary/venue.ts';
-import { polygonArea } from '#engine/ground/polygon.ts';
+import { polygonArea } from '#shared/geometry/polygon.ts';
 import { duplicates } from '#services/checks/findings.ts';
 import { groundProblems } from '#services/checks/outline.ts';
 

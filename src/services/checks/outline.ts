@@ -1,7 +1,7 @@
 import type { Problem } from '#shared/contract/failure.ts';
 import type { Polygon } from '#shared/vocabulary/geometry.ts';
 import type { Field } from '#shared/vocabulary/venue.ts';
-import { polygonArea } from '#engine/ground/polygon.ts';
+import { polygonArea } from '#shared/geometry/polygon.ts';
 import { farthestFrom, overlaps, selfCrossing } from '#shared/geometry/rings.ts';
 
 /** m²; anything smaller is a slip of the hand. */

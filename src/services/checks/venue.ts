@@ -2,7 +2,7 @@ import type { Problem } from '#shared/contract/failure.ts';
 import { catalogue } from '#shared/parameters/catalogue.ts';
 import type { Parameter } from '#shared/parameters/parameter.ts';
 import type { Stand, Venue } from '#shared/vocabulary/venue.ts';
-import { polygonArea } from '#engine/ground/polygon.ts';
+import { polygonArea } from '#shared/geometry/polygon.ts';
 import { duplicates, type Findings } from '#services/checks/findings.ts';
 import { groundProblems, outlineProblems } from '#services/checks/outline.ts';
 

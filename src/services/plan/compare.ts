@@ -10,7 +10,7 @@ import { parametersOf, gatherQuestion } from '#services/forecast/question.ts';
 import type { Needs, Service, Work } from '#services/needs.ts';
 import { figuresOf } from '#services/plan/figures.ts';
 import { outlookQuestion } from '#services/plan/outlook-question.ts';
-import { problemOf } from '#services/plan/problem.ts';
+import { problemOf, type ProblemParts } from '#services/plan/problem.ts';
 
 /** m; ways are laid side by side, so that an error of the grid is common to all. */
 const cellSize = 4;
@@ -72,14 +72,22 @@ const recoveryAfter = async (
   forecast: Forecast,
   work: Work,
 ): Promise<ReturnType<typeof figuresOf>> => {
-  const { venue, homeDate, fixtures, others } = question;
+  const { venue, homeDate } = question;
   if (forecast.zones.every((zone) => zone.lastOff === null)) return { plan: null, reason: 'Nothing lies on the turf.' };
   const now = fromEpoch(needs.now(), venue.place.timeZone);
   if (now >= homeDate.start) return { plan: null, reason: 'The home date has begun.' };
   const asked = outlookQuestion(question, venue.field.rootZone.construction, venue.farms);
   const outlook = await needs.compute('outlook', asked, work);
-  const values = parametersOf(venue);
-  const parts = { venue, values, forecast, outlook, homeDate, fixtures, others, now, locks: [], done: [], before: null };
+  const parts: ProblemParts = {
+    venue,
+    values: parametersOf(venue),
+    windows: [{ question, forecast, outlook }],
+    now,
+    locks: [],
+    done: [],
+    released: [],
+    before: null,
+  };
   try {
     return figuresOf(await schedulePlan(problemOf(parts), needs.optimiser, { gap, timeLimit, signal: work.signal }));
   } catch (error) {

@@ -1,11 +1,12 @@
 import { fromEpoch } from '#shared/calendar/local-time.ts';
 import type { PlanRun } from '#shared/contract/contract.ts';
-import type { Answer } from '#shared/contract/failure.ts';
+import type { Answer, Problem } from '#shared/contract/failure.ts';
 import type { ForecastRun } from '#shared/vocabulary/forecast.ts';
-import type { RecoveryProblem } from '#shared/vocabulary/plan.ts';
+import type { Mend, RecoveryProblem } from '#shared/vocabulary/plan.ts';
 import type { LocalTime } from '#shared/vocabulary/primitives.ts';
 import type { Venue } from '#shared/vocabulary/venue.ts';
 import type { ForecastQuestion } from '#engine/forecast/question.ts';
+import { applyMend } from '#planner/mends.ts';
 import { planRecovery } from '#planner/not-possible.ts';
 import { PlanRefusal } from '#planner/plan-refusal.ts';
 import { done, invalid, notFound, outOfRange } from '#services/answers.ts';
@@ -13,60 +14,100 @@ import { canonicalJson } from '#services/forecast/fingerprint.ts';
 import { parametersOf } from '#services/forecast/question.ts';
 import type { Needs, Service, Work } from '#services/needs.ts';
 import { outlookQuestion } from '#services/plan/outlook-question.ts';
-import { problemOf, type ProblemParts } from '#services/plan/problem.ts';
+import { problemOf, type WindowParts } from '#services/plan/problem.ts';
 
-/** What the store says before the work begins. */
-interface Gathered {
+/** A kept forecast with the question it answered. */
+interface Opened {
   readonly run: ForecastRun;
   readonly question: ForecastQuestion;
+}
+
+/** What the store says before the work begins: forecasts by home date, the next one first. */
+interface Gathered {
+  readonly forecasts: readonly Opened[];
   readonly venue: Venue;
   readonly before: PlanRun | null;
 }
 
-/** Plans the recovery after a kept forecast with the venue's crews, farms and rules as they are now. */
-export const makePlan: Service<'plan/make'> = async (needs, { forecastId, now, locks, done: finished, instead }) => {
+/** Plans the recovery after kept forecasts with the venue's crews, farms and rules as they are now. */
+export const makePlan: Service<'plan/make'> = async (needs, request) => {
+  const { forecastId, further, now, locks, done: finished, released, mends, instead } = request;
   const gathered = await needs.store.read(async (contents): Promise<Answer<Gathered>> => {
-    const run = await contents.runs.find(forecastId);
-    const input = await contents.runs.inputOf(forecastId);
-    if (!run || input === null) return notFound('forecast', forecastId);
-    const venue = await contents.venues.find(run.venueId);
-    if (!venue) return notFound('venue', run.venueId);
+    const forecasts: Opened[] = [];
+    for (const id of [forecastId, ...further]) {
+      const run = await contents.runs.find(id);
+      const input = await contents.runs.inputOf(id);
+      if (!run || input === null) return notFound('forecast', id);
+      forecasts.push({ run, question: JSON.parse(input) as ForecastQuestion });
+    }
+    const [first] = forecasts;
+    const venue = await contents.venues.find(first!.run.venueId);
+    if (!venue) return notFound('venue', first!.run.venueId);
     const before = instead === null ? null : await contents.plans.find(instead);
     if (instead !== null && !before) return notFound('plan', instead);
-    return done({ run, venue, before, question: JSON.parse(input) as ForecastQuestion });
+    return done({ forecasts, venue, before });
   });
   if (!gathered.ok) return gathered;
-  const { run, question, venue, before } = gathered.value;
-  if (question.booking === null)
-    return invalid([{ field: 'forecastId', reason: 'is a forecast without an event: there is nothing to recover from' }]);
-  if (run.result.zones.every((zone) => zone.lastOff === null))
-    return invalid([
-      { field: 'forecastId', reason: 'is a forecast in which nothing lies on the turf: there is nothing to recover from' },
-    ]);
+  const { forecasts, venue, before } = gathered.value;
+  const problems = forecasts.flatMap((one, index) => forecastProblems(one, forecasts[index - 1] ?? null, index));
+  if (problems.length > 0) return invalid(problems);
+  const [{ run, question }] = forecasts as readonly [Opened];
   const moment = now ?? fromEpoch(needs.now(), venue.place.timeZone);
   if (moment >= question.homeDate.start)
     return outOfRange([{ field: 'now', reason: `is ${moment}, after the home date begins (${question.homeDate.start})` }]);
 
   return done(async (work) => {
-    const outlook = await needs.compute('outlook', outlookQuestion(question, venue.field.rootZone.construction, venue.farms), {
-      signal: work.signal,
-      report: ({ share, note }) => work.report({ share: 0.4 * share, note: note || 'reckoning each way back' }),
-    });
+    const windows: WindowParts[] = [];
+    for (const [index, one] of forecasts.entries()) {
+      const construction = venue.field.rootZone.construction;
+      const outlook = await needs.compute('outlook', outlookQuestion(one.question, construction, venue.farms), {
+        signal: work.signal,
+        report: ({ share, note }) =>
+          work.report({ share: (0.4 * (index + share)) / forecasts.length, note: note || 'reckoning each way back' }),
+      });
+      windows.push({ question: one.question, forecast: one.run.result, outlook });
+    }
     const problem = problemOf({
       venue,
       values: parametersOf(venue),
-      forecast: run.result,
-      outlook,
-      homeDate: question.homeDate,
-      fixtures: question.fixtures,
-      others: question.others,
+      windows: windows as [WindowParts],
       now: moment,
       locks,
       done: finished,
+      released,
       before: before?.plan ?? null,
-    } satisfies ProblemParts);
-    return solve(needs, work, run, moment, problem);
+    });
+    const unknown = mends.flatMap((mend, index) => mendProblem(problem, mend, index));
+    if (unknown.length > 0) return invalid(unknown);
+    return solve(needs, work, run, moment, mends.reduce(applyMend, problem));
   });
+};
+
+/** A mend that speaks of a farm or a window that the problem does not have. */
+const mendProblem = ({ farms, windows }: RecoveryProblem, mend: Mend, index: number): readonly Problem[] => {
+  if ('farm' in mend && !farms.some(({ id }) => id === mend.farm))
+    return [{ field: `mends.${index}.farm`, reason: `the venue has no farm "${mend.farm}"` }];
+  if ('window' in mend && !windows.some(({ id }) => id === mend.window))
+    return [
+      {
+        field: `mends.${index}.window`,
+        reason: `there is no window "${mend.window}"; there is ${windows.map(({ id }) => id).join(', ')}`,
+      },
+    ];
+  return [];
+};
+
+/** Why a forecast cannot be planned after, or not behind the one before it. */
+const forecastProblems = ({ run, question }: Opened, before: Opened | null, index: number): readonly Problem[] => {
+  const field = index === 0 ? 'forecastId' : `further.${index - 1}`;
+  if (question.booking === null) return [{ field, reason: 'is a forecast without an event: there is nothing to recover from' }];
+  if (run.result.zones.every((zone) => zone.lastOff === null))
+    return [{ field, reason: 'is a forecast in which nothing lies on the turf: there is nothing to recover from' }];
+  if (before === null) return [];
+  if (run.venueId !== before.run.venueId) return [{ field, reason: 'is a forecast of another venue' }];
+  if (question.homeDate.start <= before.question.homeDate.end)
+    return [{ field, reason: `is of a home date that is not after the one before it (${before.question.homeDate.name})` }];
+  return [];
 };
 
 const solve = async (

@@ -1,4 +1,3 @@
-import { addDays, clockOf, dateOf } from '#shared/calendar/local-time.ts';
 import type { PlanRun } from '#shared/contract/contract.ts';
 import { figure, show, type UnitSystem } from '#shared/units/quantity.ts';
 import { bookingStages, type Booking } from '#shared/vocabulary/booking.ts';
@@ -7,6 +6,7 @@ import type { Inspection, SpotReading } from '#shared/vocabulary/inspection.ts';
 import type { Assimilation } from '#shared/vocabulary/learning.ts';
 import type { LocalTime } from '#shared/vocabulary/primitives.ts';
 import type { Venue } from '#shared/vocabulary/venue.ts';
+import { defectCauseWords, defectWords, inspectionWords, spillWords } from '#shared/wording/inspections.ts';
 import type { ForecastQuestion } from '#engine/forecast/question.ts';
 import type {
   Evidence,
@@ -17,6 +17,7 @@ import type {
   SeenPicture,
   SeenReading,
 } from '#reports/recovery-papers.ts';
+import { eveningOf } from '#services/learning/seen-in-inspections.ts';
 import type { Contents } from '#store/store.ts';
 
 /** What was seen and done, in the shape the papers print. Inspections that were put right give way to the later ones. */
@@ -36,7 +37,10 @@ export const evidenceOf = async (
   return {
     inspections: standing.map((inspection) => seenInspection(inspection, here, pictures)),
     hours: hoursOf(kept.booking, foreseen?.booking ?? null),
-    lessons: lessonsOf(assimilations.find((one) => one.bookingId === kept.booking.id)),
+    lessons: lessonsOf(
+      assimilations.find((one) => one.bookingId === kept.booking.id),
+      units,
+    ),
     changedSettings: await changedSettings(contents, venue, kept),
     pastCases: await pastCases(contents, assimilations, kept.booking.id),
   };
@@ -52,15 +56,6 @@ const firstForecast = async (
   const run = await contents.runs.find(first.forecastId);
   const input = await contents.runs.inputOf(first.forecastId);
   return run && input !== null ? { result: run.result, booking: (JSON.parse(input) as ForecastQuestion).booking } : null;
-};
-
-const kindWords: Readonly<Record<Inspection['kind'], string>> = {
-  baseline: 'Baseline',
-  handback: 'Handback',
-  'after-24-h': '24 h after',
-  'after-72-h': '72 h after',
-  'after-7-d': '7 days after',
-  free: 'Inspection',
 };
 
 interface Here {
@@ -80,7 +75,7 @@ const seenInspection = (inspection: Inspection, here: Here, pictures: ReadonlyMa
     if (covers.length > 0) cover[letter] = mean(covers);
   }
   return {
-    stage: kindWords[inspection.kind],
+    stage: inspectionWords[inspection.kind],
     at: inspection.at,
     by: inspection.inspector,
     witness:
@@ -157,13 +152,10 @@ const readingsOf = (inspection: Inspection, letter: string, { venue, forecast, u
   });
 };
 
-/** Readings of the morning belong to the evening before, since the forecast knows evenings. */
-const eveningOf = (at: LocalTime): string => (clockOf(at) < '12:00' ? addDays(dateOf(at), -1) : dateOf(at));
-
 const defectsOf = (inspection: Inspection, units: UnitSystem): readonly SeenDefect[] => [
   ...inspection.defects.map((defect) => ({
     zone: defect.zone,
-    words: [defect.kind.replaceAll('-', ' '), defect.words].filter(Boolean).join(': '),
+    words: [defectWords[defect.kind], defect.words].filter(Boolean).join(': '),
     size:
       [
         defect.length === null ? '' : show(defect.length, 'length', units),
@@ -172,16 +164,12 @@ const defectsOf = (inspection: Inspection, units: UnitSystem): readonly SeenDefe
       ]
         .filter(Boolean)
         .join(', ') || 'not measured',
-    cause: defect.cause,
+    cause: defectCauseWords[defect.cause],
     clause: defect.chargeable ? (defect.clause ?? 'chargeable, no clause') : '',
   })),
   ...inspection.spills.map((spill) => ({
     zone: spill.zone,
-    words: [
-      `spill of ${spill.agent.replace(/[A-Z]/g, (letter) => ` ${letter.toLowerCase()}`)}`,
-      spill.at === null ? '' : `at ${spill.at.replace('T', ' ')}`,
-      spill.treatment,
-    ]
+    words: [`spill of ${spillWords[spill.agent]}`, spill.at === null ? '' : `at ${spill.at.replace('T', ' ')}`, spill.treatment]
       .filter(Boolean)
       .join(', '),
     size: [spill.volume === null ? '' : `${figure(spill.volume, 1)} l`, show(spill.area, 'area', units)]
@@ -232,7 +220,7 @@ const spanOf = (booking: Booking, zone: string): { readonly on: LocalTime; reado
   };
 };
 
-const lessonsOf = (assimilation: Assimilation | undefined): readonly string[] => {
+const lessonsOf = (assimilation: Assimilation | undefined, units: UnitSystem): readonly string[] => {
   if (assimilation === undefined) return [];
   const covers = assimilation.seen.filter((one) => one.quantity === 'cover' && one.used);
   const { before, after } = assimilation.replaceArea;
@@ -244,7 +232,7 @@ const lessonsOf = (assimilation: Assimilation | undefined): readonly string[] =>
             .map((one) => `${one.zone} ${percent(one.seen)} seen, ${percent(one.before.p50)} forecast`)
             .join('; ')}.`,
         ]),
-    `Weighed by what was seen, the area to be replaced goes from ${Math.round(before.p50)} to ${Math.round(after.p50)} m² in the middle; ${figure(assimilation.effectiveSize, 0)} of ${assimilation.members} members still count.`,
+    `Weighed by what was seen, the area to be replaced goes from ${show(before.p50, 'area', units)} to ${show(after.p50, 'area', units)} in the middle; ${figure(assimilation.effectiveSize, 0)} of ${assimilation.members} members still count.`,
   ];
 };
 

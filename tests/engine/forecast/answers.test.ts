@@ -6,12 +6,15 @@ import { answerAll } from '#engine/forecast/answers.ts';
 import { foresee } from '#engine/forecast/foresee.ts';
 import { explained } from '#engine/forecast/narrowing.ts';
 import { optionsOf } from '#engine/forecast/options.ts';
+import { bandOf, hardnessBands } from '#engine/wear/hardness.ts';
+import { defaultValues } from '#shared/parameters/catalogue.ts';
 import { asking, july, rink, homeDate } from '#tests/engine/forecast/sample-question.ts';
 
 /* Arithmetic and laws of the answers beside a forecast, on the invented sample venue. */
 
 const question = asking(july, { members: 40, seed: 3 });
 const answers: ForecastAnswers = answerAll({ question, floors: startingCoverings });
+const bands = hardnessBands(defaultValues);
 const option = (kind: OptionKind, covering: string | null = null): ForecastOption =>
   answers.options.find((one) => one.kind === kind && one.covering === covering)!;
 const changed = ({ zones }: ForecastOption) => zones.filter((zone) => zone.applies);
@@ -69,6 +72,8 @@ describe('answers beside a forecast', () => {
     for (const zone of answers.zones) {
       expect(Object.values(zone.hardnessHome.share).reduce((sum, share) => sum + share, 0)).toBeCloseTo(1, 3);
       expect(zone.hardness.p50).toHaveLength(answers.forecast.days.length);
+      expect(zone.hardnessBands.p50).toHaveLength(answers.forecast.days.length);
+      zone.hardness.p90.forEach((value, day) => expect(zone.hardnessBands.p90[day]).toBe(bandOf(value, bands)));
       const known = zone.daysToReady.filter((days) => days !== null);
       expect(known).toEqual(known.toSorted((a, b) => a - b));
       expect(zone.daysToReady.slice(known.length).every((days) => days === null)).toBe(true);

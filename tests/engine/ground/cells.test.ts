@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { assignZones, cellsInside, fieldMean, layCells, zoneAreas, zoneMeans } from '#engine/ground/cells.ts';
-import { bounds, centroid, contains, cutToStrip, polygonArea, signedArea } from '#engine/ground/polygon.ts';
+import { bounds, centroid, contains, cutToStrip, polygonArea, signedArea } from '#shared/geometry/polygon.ts';
 import type { Point } from '#shared/vocabulary/geometry.ts';
 
 const rectangle = (left: number, bottom: number, right: number, top: number): Point[] => [

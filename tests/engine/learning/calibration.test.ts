@@ -2,7 +2,7 @@ import { describe, expect, test } from 'vitest';
 import { catalogue } from '#shared/parameters/catalogue.ts';
 import { normal, streamFor } from '#engine/chance/stream.ts';
 import { doubtsOf } from '#engine/forecast/doubts.ts';
-import { drawParameters } from '#engine/forecast/draw-parameters.ts';
+import { drawsOf } from '#engine/forecast/draw-parameters.ts';
 import { learnFromEvents } from '#engine/learning/learn-from-events.ts';
 import { learntValues, memberDraws } from '#engine/learning/learnt-values.ts';
 import { logLikelihoods, memberCourses, saidOf } from '#engine/learning/member-courses.ts';
@@ -36,7 +36,7 @@ describe('calibration on synthetic inspections', () => {
     const log = logLikelihoods(courses, seen);
     const weights = weightsOf(log, trustFor(log, parameters['learning.leastMembers']));
     const changes = learntValues(draws, weights, parameters['learning.surety']);
-    return { truth: drawParameters(elsewhere.parameters, elsewhere.seed, field), changes };
+    return { truth: drawsOf(elsewhere.parameters, elsewhere.seed)(field), changes };
   });
   const change = (run: (typeof runs)[number], name: string) => run.changes.find((one) => one.name === name);
 

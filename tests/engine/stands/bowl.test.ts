@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { fieldMean } from '#engine/ground/cells.ts';
-import { polygonArea } from '#engine/ground/polygon.ts';
+import { contains, polygonArea } from '#shared/geometry/polygon.ts';
 import { dayShape, spreadOverHours } from '#engine/sky/day-shape.ts';
 import { blocksOf, passToSun, roofsOf } from '#engine/stands/blocks.ts';
 import { bowlKeeper, bowlKey, bowlOf } from '#engine/stands/bowl.ts';
@@ -10,7 +10,6 @@ import { classLight, shadeClasses } from '#engine/stands/shade-classes.ts';
 import { shadowAt, shadowPieces, shadowUnder } from '#engine/stands/shadow.ts';
 import { skyViewOf } from '#engine/stands/sky-view.ts';
 import { wallLight } from '#engine/stands/wall-light.ts';
-import { contains } from '#engine/ground/polygon.ts';
 import { cosOf, sinOf, tanOf } from '#engine/sun/degrees.ts';
 import type { Point } from '#shared/vocabulary/geometry.ts';
 import type { Stand } from '#shared/vocabulary/venue.ts';

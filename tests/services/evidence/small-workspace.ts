@@ -15,15 +15,15 @@ export interface SmallWorkspace {
   readonly folder: string;
   readonly file: string;
   readonly application: Application;
-  good<Name extends OperationName>(name: Name, request: unknown): Promise<ReplyOf<Name>>;
+  readonly good: GoodAnswers;
   refused(name: OperationName, request: unknown): Promise<Failure>;
   close(): Promise<void>;
 }
 
-export const smallWorkspace = async (): Promise<SmallWorkspace> => {
-  const folder = mkdtempSync(join(tmpdir(), 'fieldback-evidence-'));
-  const file = join(folder, 'workspace.fieldback');
-  const application = await openApplication({ file, clock: fixedClock('2027-07-25T12:00:00Z'), log: () => undefined });
+export type GoodAnswers = <Name extends OperationName>(name: Name, request: unknown) => Promise<ReplyOf<Name>>;
+
+/** Asks what must be answered, and waits for long work. */
+export const goodAnswers = (application: Pick<Application, 'answer'>): GoodAnswers => {
   const good = async (name: OperationName, request: unknown): Promise<unknown> => {
     const answer = await application.answer(name, request);
     expect(answer, `${name} ${JSON.stringify(answer).slice(0, 400)}`).toMatchObject({ ok: true });
@@ -32,11 +32,19 @@ export const smallWorkspace = async (): Promise<SmallWorkspace> => {
       await new Promise((resolve) => setTimeout(resolve, 20));
       value = await good('job/read', { id: (value as Job).id });
     }
-    const job = value as Job;
-    if (job.operation === undefined || name === 'job/read') return value;
+    const job = value as Job | null;
+    if (job?.operation === undefined || name === 'job/read') return value;
     expect(job.failure, name).toBeUndefined();
     return job.value;
   };
+  return good as GoodAnswers;
+};
+
+export const smallWorkspace = async (): Promise<SmallWorkspace> => {
+  const folder = mkdtempSync(join(tmpdir(), 'fieldback-evidence-'));
+  const file = join(folder, 'workspace.fieldback');
+  const application = await openApplication({ file, clock: fixedClock('2027-07-25T12:00:00Z'), log: () => undefined });
+  const good = goodAnswers(application);
   const refused = async (name: OperationName, request: unknown): Promise<Failure> => {
     const answer = await application.answer(name, request);
     expect(answer, name).toMatchObject({ ok: false });
@@ -51,7 +59,7 @@ export const smallWorkspace = async (): Promise<SmallWorkspace> => {
     folder,
     file,
     application,
-    good: good as SmallWorkspace['good'],
+    good,
     refused,
     close: async () => {
       await application.close();

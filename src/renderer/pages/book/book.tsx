@@ -12,6 +12,7 @@ import { HomeDates } from './home-dates.tsx';
 import { Machines } from './machines.tsx';
 import { NewBooking } from './new-booking.tsx';
 import { People } from './people.tsx';
+import { Season } from './season.tsx';
 import { Schedule } from './schedule.tsx';
 import { Zones } from './zones.tsx';
 import './book.css';
@@ -83,6 +84,7 @@ export const Book = () => {
         </p>
       )}
       <HomeDates />
+      <Season />
       {stored && (
         <details>
           <summary>Remove this booking</summary>

@@ -67,7 +67,9 @@ export const IntakeQuestions = ({ booking }: { booking: Booking }) => {
                       : extremes === null
                         ? 'not in the forecast'
                         : spread
-                          ? `${inUnits(spread.low, 'area', units)} to ${inUnits(spread.high, 'area', units)}`
+                          ? spread.high - spread.low < 1
+                            ? 'none in the usual season'
+                            : `${inUnits(spread.low, 'area', units)} to ${inUnits(spread.high, 'area', units)}`
                           : spread === null
                             ? 'cannot be reckoned'
                             : '–'}

@@ -2,7 +2,7 @@ import { figure, show as inUnits, showMoney } from '#shared/units/quantity.ts';
 import type { Booking } from '#shared/vocabulary/booking.ts';
 import type { Forecast } from '#shared/vocabulary/forecast.ts';
 import type { Venue } from '#shared/vocabulary/venue.ts';
-import { momentWords } from '#shared/wording/moments.ts';
+import { momentWords } from '../../desk/moments.ts';
 import { verdictMarks } from '#shared/wording/words.ts';
 import { Figure } from '../../components/figure.tsx';
 import { percent } from '../../components/numbers.ts';

@@ -1,5 +1,5 @@
 import { show as inUnits } from '#shared/units/quantity.ts';
-import { momentWords } from '#shared/wording/moments.ts';
+import { momentWords } from '../../desk/moments.ts';
 import { cautions, warningWords } from '#shared/wording/words.ts';
 import { Figure } from '../../components/figure.tsx';
 import { percent } from '../../components/numbers.ts';

@@ -1,6 +1,7 @@
 import { figure, showMoney } from '#shared/units/quantity.ts';
 import { programmeKinds, type ProgrammeKind } from '#shared/vocabulary/plan.ts';
-import { momentWords, spanWords } from '#shared/wording/moments.ts';
+import { spanWords } from '#shared/wording/moments.ts';
+import { momentWords } from '../../desk/moments.ts';
 import { cautions, programmeWords } from '#shared/wording/words.ts';
 import { Choice, Part } from '../../components/fields.tsx';
 import { Figure } from '../../components/figure.tsx';
@@ -10,6 +11,7 @@ import { lock, makePlan } from '../../desk/recovering.ts';
 import { Cost } from './cost.tsx';
 import { JobChart } from './job-chart.tsx';
 import { SodOrders } from './sod-orders.tsx';
+import './recover.css';
 
 /** The recovery: ways back, jobs, the sod order with every term of its release, decisions, cost. */
 export const Recover = () => {
@@ -33,8 +35,8 @@ export const Recover = () => {
         </button>
         {(locks.length > 0 || done.length > 0) && (
           <span>
-            with {locks.length} held {locks.length === 1 ? 'zone' : 'zones'} and {done.length} actual{' '}
-            {done.length === 1 ? 'job' : 'jobs'}
+            with {locks.length} held {locks.length === 1 ? 'zone' : 'zones'} and {done.length}{' '}
+            {done.length === 1 ? 'job' : 'jobs'} at known hours
           </span>
         )}
         {plan && (

@@ -1,9 +1,11 @@
 import type { PlanRun } from '#shared/contract/contract.ts';
 import { figure, show as inUnits, showMoney } from '#shared/units/quantity.ts';
-import { momentWords, spanWords } from '#shared/wording/moments.ts';
+import { spanWords } from '#shared/wording/moments.ts';
+import { momentWords } from '../../desk/moments.ts';
 import { Part } from '../../components/fields.tsx';
 import { Figure } from '../../components/figure.tsx';
 import { percent } from '../../components/numbers.ts';
+import { Reserves } from './reserves.tsx';
 import { useDesk } from '../../desk/desk.ts';
 import { weighSod } from '../../desk/recovering.ts';
 
@@ -124,6 +126,7 @@ export const SodOrders = ({ plan }: { plan: PlanRun }) => {
           </tbody>
         </table>
       )}
+      {sod && <Reserves sod={sod} />}
     </Part>
   );
 };

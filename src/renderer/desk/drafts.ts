@@ -55,5 +55,7 @@ export const draftsAt = async (venueId: string): Promise<readonly Draft[]> => va
 export const sayRecovered = ({ keptAt, booking }: Draft, stored: Booking | null): void =>
   change({
     said: `What you changed until ${new Date(keptAt).toLocaleString()} and did not store is on the sheet again.`,
-    ...(stored === null ? {} : { before: [stored], theirs: stored.revision === booking.revision ? null : stored }),
+    ...(stored === null
+      ? {}
+      : { before: [{ booking: stored, ground: null }], theirs: stored.revision === booking.revision ? null : stored }),
   });

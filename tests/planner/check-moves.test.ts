@@ -1,0 +1,65 @@
+import { describe, expect, it } from 'vitest';
+import { addHours, hoursBetween, shiftDays } from '#shared/calendar/local-time.ts';
+import type { DoneJob, PlannedJob } from '#shared/vocabulary/plan.ts';
+import { optimiserOnThisThread } from '#platform/optimiser/optimiser-on-this-thread.ts';
+import { checkMoves } from '#planner/check-moves.ts';
+import { schedulePlan } from '#planner/plan-recovery.ts';
+import { sampleProblem } from '#tests/planner/sample-problem.ts';
+
+const problem = sampleProblem({ zones: 4, days: 10 });
+const outcome = await schedulePlan(problem, optimiserOnThisThread());
+if (outcome.kind !== 'plan') throw new Error('the sample has a plan');
+const { plan } = outcome;
+const jobs = plan.zones.flatMap((zone) => zone.jobs);
+const at = (job: PlannedJob, start: string, end: string): DoneJob => ({
+  zone: job.zone!,
+  window: job.window,
+  job: job.job,
+  start,
+  end,
+});
+const brokenBy = (move: DoneJob): string => checkMoves(problem, plan, [move])[0]!.broken.join('; ');
+
+describe('jobs put at other hours', () => {
+  it('break nothing at the hours the plan gave them', () => {
+    expect(jobs.length).toBeGreaterThan(4);
+    for (const job of jobs) expect(brokenBy(at(job, job.start, job.end))).toBe('');
+  });
+
+  it('must wait until the zone is clear', () => {
+    const job = jobs[0]!;
+    const clear = problem.windows[0]!.zones.find((zone) => zone.letter === job.zone)!.from;
+    const early = addHours(clear, -30, problem.timeZone);
+    if (early >= problem.now)
+      expect(brokenBy(at(job, early, addHours(early, 2, problem.timeZone)))).toMatch(/is clear only from/);
+    const past = addHours(problem.now, -2, problem.timeZone);
+    expect(brokenBy(at(job, past, addHours(problem.now, 1, problem.timeZone)))).toMatch(/it begins before now/);
+  });
+
+  it('keep their order within a zone', () => {
+    const zone = plan.zones.find((one) => one.jobs.length > 1)!;
+    const [first, second] = zone.jobs as [PlannedJob, PlannedJob];
+    const hours = hoursBetween(first.start, first.end, problem.timeZone);
+    expect(brokenBy(at(first, second.start, addHours(second.start, hours, problem.timeZone)))).toMatch(
+      /would begin before .* ends/,
+    );
+  });
+
+  it('must leave the latest end of the zone', () => {
+    const zone = plan.zones.find((one) => one.jobs.length > 0)!;
+    const last = zone.jobs.at(-1)!;
+    const [start, end] = [shiftDays(zone.latestFinish, 1), shiftDays(zone.latestFinish, 2)];
+    expect(brokenBy(at(last, start, end))).toMatch(/it ends after the latest end/);
+  });
+
+  it('do not want more machines at once than there are', () => {
+    const busy = jobs.filter((job) => job.machine !== null);
+    const [one] = busy;
+    const owned = problem.workforce.machines[one!.machine!] ?? 0;
+    const same = busy.filter((job) => job.machine === one!.machine);
+    const moves = same.map((job) => at(job, one!.start, one!.end));
+    const said = checkMoves(problem, plan, moves).flatMap(({ broken }) => broken);
+    if (same.length > owned) expect(said.join('; ')).toContain(`are wanted at once, ${owned} on call`);
+    else expect(said.join('; ')).not.toContain('on call');
+  });
+});
