@@ -98,8 +98,7 @@ const guards: readonly Guard[] = [
     file: 'src/store/open-store.ts',
     from: 'if (isRefusal(result)) throw new Refused(result);',
     to: '',
-    test: 'tests/faults/bad-input.test.ts',
-    name: 'venue documents|requests',
+    test: 'tests/store/transactions.test.ts',
   },
   {
     what: 'input: depth and keys of a prototype',
