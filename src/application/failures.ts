@@ -40,7 +40,7 @@ const failureOfCode = (code: string): Failure => {
   if (/^SQLITE_READONLY|EROFS|EACCES|EPERM/.test(code)) {
     return unexpected('The workspace can no longer be written: it or its folder has become read-only. Nothing was stored.');
   }
-  if (/^SQLITE_(CORRUPT|NOTADB)/.test(code)) {
+  if (/^SQLITE_(CORRUPT|NOTADB|IOERR_SHORT_READ)/.test(code)) {
     return unexpected(
       'The workspace is damaged. Nothing was stored; close Fieldback and open it again to be offered the newest good copy.',
     );

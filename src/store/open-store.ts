@@ -305,7 +305,8 @@ const refusalOf = (error: unknown, file: string): OpeningRefused | null => {
       `Another program holds the workspace ${file}. Close it there or wait, then open it again.`,
     );
   }
-  if (/^SQLITE_(CORRUPT|NOTADB)/.test(code)) return new OpeningRefused('damaged', damagedWords(file));
+  // A short read is a file that ends before it says it does: it was cut.
+  if (/^SQLITE_(CORRUPT|NOTADB|IOERR_SHORT_READ)/.test(code)) return new OpeningRefused('damaged', damagedWords(file));
   if (/^SQLITE_(FULL)|ENOSPC|EDQUOT/.test(code)) {
     return new OpeningRefused(
       'disk-full',

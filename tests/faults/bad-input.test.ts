@@ -58,8 +58,8 @@ const kinds: readonly (readonly [InputKind, number, number])[] = [
 ];
 
 describe('spoilt input', () => {
-  // Fails when the gate lets a request through that its schema refuses, when a service throws where it should refuse, or when a refusal
-  // is no longer rolled back (`Refused` in `Store.write`).
+  // Fails when the gate lets a request through that its schema refuses, or when a service throws where it should refuse. Services look
+  // before they write, so that the rolling back behind them (`Refused` in `Store.write`) is shown by tests/store/transactions.test.ts.
   test.each(kinds)(
     '%s: no crash, no answer over a second, under 512 MB, nothing written by a refusal, field and reason named',
     async (kind, short, long) => {

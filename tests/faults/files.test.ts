@@ -99,7 +99,7 @@ describe('a file that was spoilt', () => {
           expect(tableHash(file), `${how}, turn ${turn}: opened, but with other contents`).toBe(before);
         } else {
           told += 1;
-          expect(['damaged', 'not-a-workspace', 'missing', 'newer']).toContain(application.trouble.kind);
+          expect(['damaged', 'not-a-workspace', 'missing', 'newer'], `${how}, turn ${turn}`).toContain(application.trouble.kind);
           if (application.trouble.kind !== 'newer') {
             expect(application.trouble.newestCopy, `${how}, turn ${turn}`).not.toBeNull();
             expect(application.trouble.message).toContain(application.trouble.newestCopy!);

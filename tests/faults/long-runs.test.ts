@@ -1,4 +1,4 @@
-import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
+import { existsSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterEach, beforeEach, describe, expect, test } from 'vitest';
@@ -87,7 +87,8 @@ describe('a calculation whose thread is lost', () => {
     const application = await opened();
     writeFileSync(`${place}-spin`, '');
     const job = await start(application, 'forecast/run', forecast);
-    await new Promise((resolve) => setTimeout(resolve, 600));
+    // The thread takes the file away and then looks at nothing any more.
+    while (existsSync(`${place}-spin`)) await new Promise((resolve) => setTimeout(resolve, 10));
     const cancelled = await application.ask('job/cancel', { id: job.id });
     expect(cancelled).toMatchObject({ ok: true, value: { state: 'cancelled', failure: { kind: 'cancelled' } } });
     expect(await kept(application)).toEqual([0, 0]);

@@ -1,6 +1,7 @@
 /**
  * What a newcomer does: clones the project into an empty folder, in an empty home, with the Node and npm of this machine, and types
- * the commands of README.md word for word. `npm run test:newcomer` runs all of them; `-- --without "npm test"` leaves one out.
+ * the commands of README.md word for word. `npm run test:newcomer` runs all of them; `-- --without "npm test"` leaves one out. Only npm's
+ * store of downloads is this machine's.
  */
 import { spawn, spawnSync } from 'node:child_process';
 import type { ChildProcess } from 'node:child_process';
@@ -28,7 +29,9 @@ const environment: NodeJS.ProcessEnv = {
     .join(delimiter),
   ...Object.fromEntries(
     Object.entries(process.env).filter(([name]) =>
-      /^(SystemRoot|COMSPEC|PATHEXT|TEMP|TMP|.*_proxy|npm_config_registry|npm_config_cafile|NODE_EXTRA_CA_CERTS)$/i.test(name),
+      /^(SystemRoot|COMSPEC|PATHEXT|TEMP|TMP|.*_proxy|npm_config_registry|npm_config_cafile|npm_config_cache|NODE_EXTRA_CA_CERTS)$/i.test(
+        name,
+      ),
     ),
   ),
 };
