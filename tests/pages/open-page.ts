@@ -4,6 +4,7 @@ import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import type { Browser, Page } from 'playwright-core';
 import type { Bridge } from '#shared/contract/bridge.ts';
+import type { FirstContent } from '#application/first-content.ts';
 import { openApplication } from '#application/application.ts';
 import { shippedContent } from '#application/shipped-content.ts';
 import { fixedClock } from '#platform/clock/clock.ts';
@@ -24,12 +25,12 @@ export interface OpenPage {
 /** The built page on a workspace of its own that holds the shipped sample, through the web host. */
 export const openPage = async (
   browser: Browser,
-  look: { width: number; height: number; theme?: 'paper' | 'dark'; units?: 'us' | 'si' },
+  look: { width: number; height: number; theme?: 'paper' | 'dark'; units?: 'us' | 'si'; content?: FirstContent },
 ): Promise<OpenPage> => {
   const folder = mkdtempSync(join(tmpdir(), 'fieldback-page-'));
   const application = await openApplication({
     file: join(folder, 'workspace.fieldback'),
-    firstContent: shippedContent,
+    firstContent: look.content ?? shippedContent,
     clock: fixedClock('2027-06-01T12:00:00Z'),
     log: () => undefined,
   });
@@ -47,7 +48,8 @@ export const openPage = async (
   page.on('console', (message) => message.type() === 'error' && complaints.push(message.text()));
   page.on('pageerror', (error) => complaints.push(error.message));
   await page.goto(host.address);
-  await page.getByRole('row', { name: /Stage and roof base/ }).waitFor();
+  const holdsVenue = (look.content ?? shippedContent).documents.length > 0;
+  await (holdsVenue ? page.getByRole('row', { name: /Stage and roof base/ }) : page.getByText('No venue yet')).waitFor();
   return {
     page,
     application,

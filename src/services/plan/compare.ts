@@ -17,7 +17,7 @@ const cellSize = 4;
 /** Ways are told apart by more than this share of their cost. */
 const gap = 0.05;
 /** s for the plan of one way. */
-const timeLimit = 8;
+const timeLimit = 20;
 
 interface Asked {
   readonly name: string;

@@ -1,3 +1,4 @@
+import { useState } from 'react';
 import { show as inUnits, unitOf } from '#shared/units/quantity.ts';
 import type { Farm } from '#shared/vocabulary/resources.ts';
 import { grasses } from '#shared/vocabulary/turf.ts';
@@ -52,6 +53,8 @@ const FarmTerms = ({
   remove: () => void;
 }) => {
   const { units } = useDesk();
+  // Open while its terms are entered for the first time; a price that arrives must not shut it.
+  const [begun] = useState(farm.thickPrice === null && farm.thinPrice === null);
   const plain = (label: string, name: 'notice' | 'haul' | 'trucksPerDay', high: number) => (
     <label>
       <span>{label}</span>
@@ -87,7 +90,7 @@ const FarmTerms = ({
     </label>
   );
   return (
-    <details className="farm" open={farm.thickPrice === null && farm.thinPrice === null}>
+    <details className="farm" open={begun}>
       <summary>
         {farm.name}: {grassWords[farm.grass]}, notice {farm.notice} h, {inUnits(farm.stock, 'area', units)} open
       </summary>
