@@ -69,6 +69,8 @@ export const Farm = z
     closedMonths: z.array(z.int().min(1).max(12)).max(12).readonly(),
     /** Single days without harvest. */
     blockedDays: z.array(LocalDate).max(400).readonly(),
+    /** First day on which the crop is old enough to be cut and carried; absent: it is by now. */
+    cutFrom: LocalDate.optional(),
     /** Prices per m² by cut, per truck, and the fee for a release called off, as a share of the sod price; null where no quotation is entered. */
     thinPrice: Money.nullable(),
     thickPrice: Money.nullable(),
@@ -100,6 +102,8 @@ export const Rules = z
     contingency: within(0, 240, 'h'),
     /** Pressure above which nothing drives straight on turf, kPa. */
     groundPressure: within(5, 500, 'kPa'),
+    /** Trucks the gate takes in a day, from whatever farm; absent: as many as come. */
+    gateTrucks: z.int().min(1, 'no truck would come in').max(200).optional(),
     /** Share of sod ordered beyond the measured area. */
     sodWaste: within(0, 0.3),
     /** ISO 4217 code of the currency all prices are in. */

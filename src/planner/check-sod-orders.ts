@@ -32,6 +32,19 @@ export const checkSodOrders = (tables: Tables, plan: RecoveryPlan, say: (words: 
       say(`${farm.name} has only ${farm.stock} m² open for order`);
     checkDays(tables, plan, farm, mine, say);
   }
+  checkGate(tables, plan, say);
+};
+
+/** Trucks of all farms by the day they are unloaded on. */
+const checkGate = ({ problem, hour }: Tables, plan: RecoveryPlan, say: (words: string) => void): void => {
+  const { gateTrucks } = problem.rules;
+  if (gateTrucks === undefined) return;
+  const days = new Map<string, number>();
+  for (const { begin } of plan.orders.flatMap(({ trucks }) => trucks)) {
+    const day = problem.shifts.findLast((shift) => hour(shift.start) <= hour(begin) + minute)!.start.slice(0, 10);
+    days.set(day, (days.get(day) ?? 0) + 1);
+  }
+  for (const [day, count] of days) if (count > gateTrucks) say(`the gate takes ${gateTrucks} of ${count} trucks on ${day}`);
 };
 
 const checkOrder = (tables: Tables, plan: RecoveryPlan, order: SodOrder, farm: Farm, say: (words: string) => void): void => {
@@ -100,6 +113,7 @@ const checkDays = (
       const cut = truck.cut.slice(0, 10);
       if (farm.blockedDays.includes(cut) || farm.closedMonths.includes(Number(cut.slice(5, 7))))
         say(`${farm.name} does not cut on ${cut}`);
+      if (farm.cutFrom !== undefined && cut < farm.cutFrom) say(`${farm.name} has no crop old enough on ${cut}`);
     }
     for (const zone of plan.zones.filter((one) => one.window === order.window && order.zones.includes(one.zone))) {
       const lay = zone.jobs.find(({ job, done }) => job === 'lay' && !done);

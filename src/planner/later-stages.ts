@@ -5,7 +5,7 @@ import type { Runner } from '#planner/planning-run.ts';
 import type { Clash, RecoveryModel } from '#planner/recovery-model.ts';
 import { recoveryModel } from '#planner/recovery-model.ts';
 import { bandSize, withinBand } from '#planner/start-band.ts';
-import { windowGroups } from '#planner/sequence.ts';
+import { windowGroups } from '#planner/window-groups.ts';
 import type { ChosenZone } from '#planner/written-plan.ts';
 import type { Setting, ZoneOption } from '#planner/zone-options.ts';
 

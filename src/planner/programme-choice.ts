@@ -2,9 +2,11 @@ import type { LinearModel } from '#planner/linear-model.ts';
 import { linearModel } from '#planner/linear-model.ts';
 import type { PlanPrices } from '#planner/plan-prices.ts';
 import { stepWeight } from '#planner/plan-prices.ts';
-import { sodUnits } from '#planner/sod-loads.ts';
+import type { Cut } from '#planner/sod-loads.ts';
+import { mostTrucks, sodUnits } from '#planner/sod-loads.ts';
 import { dayOfShift } from '#planner/job-steps.ts';
 import { lengthOf } from '#planner/working-hours.ts';
+import { windowGroups } from '#planner/window-groups.ts';
 import type { Setting, ZoneOption } from '#planner/zone-options.ts';
 import type { MachineKind } from '#shared/vocabulary/resources.ts';
 
@@ -117,9 +119,12 @@ const oneFarm = ({ problem }: Setting, model: LinearModel, sources: ReadonlyMap<
   }
 };
 
+const cuts: readonly Cut[] = ['thin', 'thick'];
+
 /** Stock, harvest and trucks of a farm over all the days on which its sod may be laid; trucks are whole. */
 const limitFarms = (setting: Setting, model: LinearModel, prices: PlanPrices, placed: readonly Placed[]): void => {
   const { problem } = setting;
+  const groups = windowGroups(setting);
   problem.farms.forEach((farm, index) => {
     const users = placed.flatMap(({ option, farms }) => {
       const column = farms.get(index);
@@ -139,14 +144,27 @@ const limitFarms = (setting: Setting, model: LinearModel, prices: PlanPrices, pl
       most + 1e-6,
       users.map(({ column, ordered }) => [column, ordered] as const),
     );
-    const trucks = model.column(prices.truck(farm), 0, farm.trucksPerDay * days, true);
-    model.row(-Infinity, 1e-6, [
-      ...users.map(({ option, column, ordered }) => {
-        const { truckArea } = sodUnits(farm, option.programme.sod!, problem.settings.sodDensity)!;
-        return [column, ordered / truckArea] as const;
+    const limit = mostTrucks(problem, farm) * days;
+    // A truck carries one cut, to one group of windows.
+    const trucks = groups.flatMap((group) =>
+      cuts.flatMap((cut) => {
+        const mine = users.filter(({ option }) => option.programme.sod === cut && group.includes(option.window));
+        if (mine.length === 0) return [];
+        const { truckArea } = sodUnits(farm, cut, problem.settings.sodDensity)!;
+        const column = model.column(prices.truck(farm), 0, limit, true);
+        model.row(-Infinity, 1e-6, [
+          ...mine.map(({ column: source, ordered }) => [source, ordered / truckArea] as const),
+          [column, -1],
+        ]);
+        return [column];
       }),
-      [trucks, -1],
-    ]);
+    );
+    if (trucks.length > 1)
+      model.row(
+        -Infinity,
+        limit,
+        trucks.map((column) => [column, 1] as const),
+      );
   });
 };
 

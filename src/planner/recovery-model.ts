@@ -2,7 +2,8 @@ import type { StepStart, Setting, ZoneOption } from '#planner/zone-options.ts';
 import { dayOfShift, shiftAt } from '#planner/job-steps.ts';
 import type { PlanPrices } from '#planner/plan-prices.ts';
 import { dailyHours, stepWeight } from '#planner/plan-prices.ts';
-import { sodUnits } from '#planner/sod-loads.ts';
+import type { Cut } from '#planner/sod-loads.ts';
+import { mostTrucks, sodUnits } from '#planner/sod-loads.ts';
 import type { TimetableModel } from '#planner/timetable-model.ts';
 import { timetableModel } from '#planner/timetable-model.ts';
 import type { Budget, Lag, Option, Resource, Schedule, Start, Task, Timetable, Use } from '#planner/timetable.ts';
@@ -31,7 +32,8 @@ interface Ledger {
   readonly hands: number;
   readonly machine: ReadonlyMap<MachineKind, number>;
   readonly road: ReadonlyMap<string, number>;
-  readonly truck: readonly number[];
+  /** By farm and cut: a truck carries one cut. */
+  readonly truck: readonly Readonly<Record<Cut, number>>[];
   readonly harvest: readonly number[];
   readonly dayOf: readonly number[];
 }
@@ -87,13 +89,16 @@ const ledgerOf = (setting: Setting, prices: PlanPrices): Ledger => {
     road.set(letter, add({ name: `way over ${letter}`, capacity: problem.shifts.map(() => roadLanes) }));
   }
   const days = [...new Set(problem.shifts.map((_, shift) => dayOfShift(problem, shift)))];
-  const truck = problem.farms.map((farm) =>
-    add({
-      name: `trucks of ${farm.name}`,
-      capacity: days.map(() => tolerance),
-      more: { size: 1, limit: days.map(() => farm.trucksPerDay), cost: prices.truck(farm), whole: true },
-    }),
-  );
+  const truck = problem.farms.map((farm) => {
+    const limit = days.map(() => mostTrucks(problem, farm));
+    const ofCut = (cut: Cut): number =>
+      add({
+        name: `${cut} sod on trucks of ${farm.name}`,
+        capacity: days.map(() => tolerance),
+        more: { size: 1, limit, cost: prices.truck(farm), whole: true },
+      });
+    return { thin: ofCut('thin'), thick: ofCut('thick') };
+  });
   const harvest = problem.farms.map((farm) =>
     add({ name: `harvest of ${farm.name}`, capacity: days.map(() => farm.harvestPerDay + tolerance) }),
   );
@@ -157,7 +162,7 @@ const usesOf = (setting: Setting, ledger: Ledger, option: ZoneOption, step: numb
     const ordered = option.zone.area * (1 + problem.rules.sodWaste);
     for (const { shift, hours } of timed.jobs[0]!.work) {
       const area = (ordered * hours) / total;
-      take(ledger.truck[start.farm]!, ledger.dayOf[shift]!, area / units.truckArea);
+      take(ledger.truck[start.farm]![option.programme.sod!], ledger.dayOf[shift]!, area / units.truckArea);
       take(ledger.harvest[start.farm]!, ledger.dayOf[shift]!, area);
     }
   }
@@ -274,6 +279,7 @@ export const recoveryModel = (
   });
   const farmColumns = oneFarmPerWindow(setting, written, options, optionTasks);
   const totals = truckTotals(written, ledger);
+  shareTrucks(setting, written, ledger);
   handsWithinOvertime(written, ledger);
   carryOver(setting, written, options, optionTasks);
   keepAccess(setting, written, options, optionTasks);
@@ -369,13 +375,32 @@ const truckTotals = (
   written: TimetableModel,
   ledger: Ledger,
 ): readonly { readonly column: number; readonly days: readonly number[] }[] =>
-  ledger.truck.flatMap((resource) => {
+  ledger.truck.flatMap(Object.values<number>).flatMap((resource) => {
     const days = [...written.more[resource]!.values()];
     if (days.length < 2) return [];
     const column = written.model.column(0, 0, 1e5, true);
     written.model.row(0, 0, [[column, -1], ...days.map((day) => [day, 1] as const)]);
     return [{ column, days }];
   });
+
+/** Trucks of all cuts are within what a farm sends in a day, and those of all farms within what the gate takes. */
+const shareTrucks = ({ problem }: Setting, written: TimetableModel, ledger: Ledger): void => {
+  const together = (resources: readonly number[], limit: number): void => {
+    const days = new Map<number, number[]>();
+    for (const resource of resources)
+      for (const [day, column] of written.more[resource]!) days.set(day, [...(days.get(day) ?? []), column]);
+    for (const columns of days.values())
+      if (columns.length > 1)
+        written.model.row(
+          -Infinity,
+          limit,
+          columns.map((column) => [column, 1] as const),
+        );
+  };
+  problem.farms.forEach((farm, index) => together(Object.values(ledger.truck[index]!), farm.trucksPerDay));
+  const { gateTrucks } = problem.rules;
+  if (gateTrucks !== undefined) together(ledger.truck.flatMap(Object.values<number>), gateTrucks);
+};
 
 /** People a job needs beyond the crew of its shift are overtime: hands[shift] ≤ overtime[shift]. */
 const handsWithinOvertime = (written: TimetableModel, ledger: Ledger): void => {

@@ -5,6 +5,7 @@ import type { Runner } from '#planner/planning-run.ts';
 import type { Clash } from '#planner/recovery-model.ts';
 import { recoveryModel } from '#planner/recovery-model.ts';
 import { bandSize, withinBand } from '#planner/start-band.ts';
+import { windowGroups } from '#planner/window-groups.ts';
 import type { ChosenZone } from '#planner/written-plan.ts';
 import type { Setting, ZoneOption } from '#planner/zone-options.ts';
 import { zoneOption } from '#planner/zone-options.ts';
@@ -28,19 +29,6 @@ export interface SequenceHow {
   /** Only the narrowest band is tried. */
   readonly quick?: boolean;
 }
-
-/** Windows in groups that do not reach into each other: what is done in one group takes no hour of another. */
-export const windowGroups = ({ problem }: Setting): readonly (readonly RecoveryWindow[])[] => {
-  const groups: RecoveryWindow[][] = [];
-  let until = '';
-  for (const window of problem.windows) {
-    const first = window.zones.map(({ from }) => from).sort()[0]!;
-    if (groups.length > 0 && first < until) groups.at(-1)!.push(window);
-    else groups.push([window]);
-    until = window.homeDate;
-  }
-  return groups;
-};
 
 /** Starts are tried within a band of the first allowed shifts, then within a wider one, then all. */
 const widenings: readonly number[] = [1, 3, Infinity];

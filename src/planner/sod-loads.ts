@@ -1,3 +1,4 @@
+import type { RecoveryProblem } from '#shared/vocabulary/plan.ts';
 import type { Farm } from '#shared/vocabulary/resources.ts';
 
 export type Cut = 'thin' | 'thick';
@@ -32,6 +33,10 @@ export const sodUnits = (farm: Farm, cut: Cut, density: number): SodUnits | null
   const rollsPerTruck = Math.floor(farm.payload / rollWeight + 1e-9);
   return rollsPerTruck < 1 ? null : { rollArea, rollWeight, weightPerArea, rollsPerTruck, truckArea: rollsPerTruck * rollArea };
 };
+
+/** Trucks of a farm that can come in a day: what it sends and what the gate takes. */
+export const mostTrucks = ({ rules }: Pick<RecoveryProblem, 'rules'>, farm: Farm): number =>
+  Math.min(farm.trucksPerDay, rules.gateTrucks ?? Infinity);
 
 /** Whole rolls for an area after waste: the ceiling is taken once, after the waste. */
 export const rollsFor = (area: number, waste: number, rollArea: number): number =>

@@ -5,7 +5,7 @@ import type { Outlook, ReadinessTable } from '#planner/readiness-table.ts';
 import { readinessTable } from '#planner/readiness-table.ts';
 import type { HourClock } from '#planner/shift-calendar.ts';
 import { hourClock } from '#planner/shift-calendar.ts';
-import { sodUnits } from '#planner/sod-loads.ts';
+import { mostTrucks, sodUnits } from '#planner/sod-loads.ts';
 import type { WorkingHours } from '#planner/working-hours.ts';
 import { workingHours } from '#planner/working-hours.ts';
 import type {
@@ -266,6 +266,7 @@ export const farmRefusal = (
     if (farm.blockedDays.includes(day) || farm.closedMonths.includes(monthOf(day) + 1)) {
       return `${farm.name} does not cut on ${day}`;
     }
+    if (farm.cutFrom !== undefined && day < farm.cutFrom) return `the crop of ${farm.name} is too young before ${farm.cutFrom}`;
     const limit = problem.shifts[shift]!.hot ? problem.settings.rollHoursHot : problem.settings.rollHours;
     if (farm.haul + cutHours > limit) return `sod of ${farm.name} would lie more than ${limit} h in the roll`;
   }
@@ -283,8 +284,9 @@ const tooMuchForADay = ({ problem }: Setting, farm: Farm, truckArea: number, lay
   }
   const most = Math.max(...days.values());
   const trucks = Math.ceil(most / truckArea - 1e-6);
-  if (trucks > farm.trucksPerDay)
-    return `${farm.name} sends ${farm.trucksPerDay} ${farm.trucksPerDay === 1 ? 'truck' : 'trucks'} a day, ${trucks} are needed`;
+  const several = (count: number): string => `${count} ${count === 1 ? 'truck' : 'trucks'} a day`;
+  if (trucks > farm.trucksPerDay) return `${farm.name} sends ${several(farm.trucksPerDay)}, ${trucks} are needed`;
+  if (trucks > mostTrucks(problem, farm)) return `the gate takes ${several(mostTrucks(problem, farm))}, ${trucks} are needed`;
   return most > farm.harvestPerDay + 1e-6 ? `${farm.name} cuts ${Math.round(farm.harvestPerDay)} m² a day` : null;
 };
 

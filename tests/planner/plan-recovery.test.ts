@@ -144,6 +144,39 @@ describe('a recovery plan', () => {
     for (const { trucks } of other.orders) for (const { cut } of trucks) expect(cutDays.has(cut.slice(0, 10))).toBe(false);
   });
 
+  it('cuts no crop before it is old enough, and brings no more trucks in a day than the gate takes', async () => {
+    const usual = await planOf({ ...small, farms: [nearFarm] });
+    const cuts = (plan: RecoveryPlan): readonly string[] =>
+      plan.orders.flatMap(({ trucks }) => trucks.map(({ cut }) => cut.slice(0, 10)));
+    const days = (plan: RecoveryPlan): readonly number[] => {
+      const begun = plan.orders.flatMap(({ trucks }) => trucks.map(({ begin }) => begin.slice(0, 10)));
+      return [...new Set(begun)].map((day) => begun.filter((one) => one === day).length);
+    };
+    const most = Math.max(...days(usual));
+    expect(most).toBeGreaterThan(2);
+    const narrow = await planOf({ ...small, rules: { ...small.rules, gateTrucks: most - 1 }, farms: [nearFarm] });
+    expect(Math.max(...days(narrow))).toBeLessThan(most);
+    const cutFrom = addHours(`${cuts(usual).toSorted()[0]!}T12:00`, 24, 'UTC').slice(0, 10);
+    const young = await planOf({ ...small, farms: [{ ...nearFarm, cutFrom }] });
+    for (const day of cuts(young)) expect(day >= cutFrom).toBe(true);
+    expect((await schedulePlan({ ...small, farms: [{ ...nearFarm, cutFrom: '2027-09-01' }] }, optimiser)).kind).toBe('none');
+  });
+
+  it('puts thin and thick sod of one farm on trucks of their own', async () => {
+    const lock = (zone: string, programme: 'replace-thin' | 'replace-thick') =>
+      ({ zone, window: 'august-home', programme, farm: null }) as const;
+    const plan = await planOf({
+      ...small,
+      farms: [nearFarm],
+      locks: [lock('A', 'replace-thick'), lock('B', 'replace-thin')],
+      readiness: small.readiness.map((row) =>
+        row.zone === 'B' && row.programme === 'replace-thin' ? { ...row, chance: row.chance.map(() => 1) } : row,
+      ),
+    });
+    expect(new Set(plan.orders.map(({ cut }) => cut))).toEqual(new Set(['thin', 'thick']));
+    expect(plan.value).toBeCloseTo(plan.cost.total / 100, 0);
+  });
+
   it('crosses only lost or boarded ground, and never new turf', async () => {
     const behind = small.zones.map((zone) => ({ ...zone, boarded: false, route: zone.letter === 'B' ? ['A'] : [] }));
     const plan = await planOf({ ...small, zones: behind });

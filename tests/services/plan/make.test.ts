@@ -1,0 +1,190 @@
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { addHours } from '#shared/calendar/local-time.ts';
+import type { PlanRun } from '#shared/contract/contract.ts';
+import type { Failure } from '#shared/contract/failure.ts';
+import type { Job } from '#shared/contract/job.ts';
+import type { Booking } from '#shared/vocabulary/booking.ts';
+import type { ForecastRun } from '#shared/vocabulary/forecast.ts';
+import type { NotPossible } from '#shared/vocabulary/plan.ts';
+import type { Fixture, Venue } from '#shared/vocabulary/venue.ts';
+import { concert, homeDate, smallVenue } from '#tests/contract/small-venue.ts';
+import { smallWorkspace, type SmallWorkspace } from '#tests/services/evidence/small-workspace.ts';
+
+/*
+ * The planning through the program itself: venue, event and home date are stored, the season is foreseen, the work is planned. A venue
+ * that asks for nearly full cover, so that sod is needed.
+ */
+
+const strict: Partial<Venue> = { rules: { ...smallVenue.rules, coverNeeded: 0.95 } };
+const now = '2027-07-10T08:00';
+let workspace: SmallWorkspace;
+beforeAll(async () => {
+  workspace = await smallWorkspace();
+}, 120_000);
+afterAll(async () => workspace.close());
+
+type Made = { readonly plan: PlanRun; readonly failure: null } | { readonly plan: null; readonly failure: Failure };
+
+const foreseen = async (fixtureId = homeDate.id): Promise<ForecastRun> =>
+  workspace.good('forecast/run', { venueId: smallVenue.id, bookingId: concert.id, fixtureId, members: 20, seed: 1 });
+
+const make = async (request: object): Promise<Made> => {
+  const answer = await workspace.application.answer('plan/make', { now, locks: [], done: [], instead: null, ...request });
+  if (!answer.ok) return { plan: null, failure: answer.failure };
+  let job = answer.value as Job;
+  while (job.state === 'running') {
+    await new Promise((resolve) => setTimeout(resolve, 30));
+    job = await workspace.good('job/read', { id: job.id });
+  }
+  return job.failure ? { plan: null, failure: job.failure } : { plan: job.value as PlanRun, failure: null };
+};
+
+const planned = async (request: object): Promise<PlanRun> => {
+  const { plan, failure } = await make(request);
+  expect(failure).toBeNull();
+  return plan!;
+};
+
+const withVenue = async (changes: Partial<Venue>): Promise<void> => {
+  const { revision } = await workspace.good('venue/read', { id: smallVenue.id });
+  await workspace.good('venue/save', { venue: { ...smallVenue, ...strict, ...changes, revision } });
+};
+const withBooking = async (changes: Partial<Booking>): Promise<void> => {
+  const { revision } = await workspace.good('booking/read', { id: concert.id });
+  await workspace.good('booking/save', { booking: { ...concert, ...changes, revision } });
+};
+
+/** The concert with every floor coming off some hours later. */
+const later = (hours: number): Partial<Booking> => ({
+  layers: concert.layers.map((layer) => ({ ...layer, off: addHours(layer.off, hours, smallVenue.place.timeZone) })),
+});
+
+/** A changed plan, or a reason by name with mends that make a plan possible once they are agreed on. */
+const changedOrMended = async (request: { readonly forecastId: string }, usual: PlanRun): Promise<'changed' | NotPossible> => {
+  const { plan, failure } = await make(request);
+  if (plan) {
+    expect(plan.plan.zones).not.toEqual(usual.plan.zones);
+    return 'changed';
+  }
+  if (failure.kind !== 'no-plan') throw new Error(failure.message);
+  expect(failure.message).toMatch(/^Not possible because /);
+  const { because } = failure;
+  expect(because.mends.length).toBeGreaterThan(0);
+  for (const { mend } of because.mends) {
+    const mended = await make({ ...request, mends: [mend] });
+    expect(mended.failure, JSON.stringify(mend)).toBeNull();
+  }
+  return because;
+};
+
+describe('planning through the program', { timeout: 300_000 }, () => {
+  let run: ForecastRun;
+  let usual: PlanRun;
+  beforeAll(async () => {
+    await withVenue({});
+    await withBooking({});
+    run = await foreseen();
+    usual = await planned({ forecastId: run.id });
+  }, 300_000);
+
+  it('orders sod for the usual case, within half a per cent of the least', () => {
+    expect(usual.plan.orders).toHaveLength(1);
+    expect(usual.plan.proven).toBe(true);
+    expect(usual.plan.zones.map(({ zone }) => zone)).toEqual(['A', 'B']);
+  });
+
+  it('a farm that wants more notice than there is: named, with mends that work', async () => {
+    await withVenue({ farms: [{ ...smallVenue.farms[0]!, notice: 900 }] });
+    const because = await changedOrMended({ forecastId: run.id }, usual);
+    if (because === 'changed') throw new Error('possible after all');
+    expect(because.reasons[0]).toContain('Near farm needs 900 h of notice');
+    expect(because.reasons.join()).not.toContain('undefined');
+    expect(because.mends.some(({ mend }) => mend.kind === 'shorter-notice')).toBe(true);
+    await withVenue({});
+  });
+
+  it('two people away: a changed plan or mends that work', async () => {
+    await withVenue({ workforce: { ...smallVenue.workforce, dayCrew: 2 } });
+    const because = await changedOrMended({ forecastId: run.id }, usual);
+    if (because !== 'changed') expect(because.reasons[0]).toMatch(/it takes \d people and there are 4/);
+    await withVenue({});
+  });
+
+  it('a strike 14 h late, and a second night: a changed plan or mends that work', async () => {
+    await withBooking(later(14));
+    await changedOrMended({ forecastId: (await foreseen()).id }, usual);
+    await withBooking({
+      ...later(24),
+      crowds: [...concert.crowds, { ...concert.crowds[0]!, from: '2027-07-18T18:00', until: '2027-07-18T23:00' }],
+    });
+    await changedOrMended({ forecastId: (await foreseen()).id }, usual);
+    await withBooking({});
+  });
+
+  it('a mend for a farm that nobody knows is refused by name', async () => {
+    const { failure } = await make({ forecastId: run.id, mends: [{ kind: 'more-trucks', farm: 'no-farm', perDay: 1 }] });
+    expect(failure).toMatchObject({ kind: 'invalid-request', problems: [{ field: 'mends.0.farm' }] });
+  });
+
+  it('replans with done jobs where they are, the sod on its way and nothing else moved', async () => {
+    const jobs = usual.plan.zones.flatMap((zone) => zone.jobs);
+    const strip = jobs.filter(({ job }) => job === 'strip').map(({ end }) => end);
+    const moment = strip.toSorted().at(-1)!;
+    const done = jobs
+      .filter(({ start }) => start < moment)
+      .map(({ zone, window, job, start, end }) => ({ zone, window, job, start, end }));
+    const [order] = usual.plan.orders;
+    const request = { forecastId: run.id, now: moment, done, instead: usual.id };
+    const again = await planned({ ...request, released: [{ window: order!.window, farm: order!.farm, at: order!.releaseBy }] });
+    for (const one of done) {
+      const kept = again.plan.zones.find(({ zone }) => zone === one.zone)!.jobs.find(({ job }) => job === one.job);
+      expect(kept).toMatchObject({ start: one.start, end: one.end, done: true });
+    }
+    expect(again.plan.moved).toEqual([]);
+    // Sod that is not yet released cannot come within the farm's notice: the laying has to wait.
+    const fresh = await make(request);
+    expect(fresh.plan === null || fresh.plan.plan.moved.length > 0).toBe(true);
+  });
+
+  it('carries what is done for one home date to the next of the season', async () => {
+    const second: Fixture = {
+      ...homeDate,
+      id: 'second-home-date',
+      name: 'Second home date',
+      start: '2027-08-28T19:00',
+      end: '2027-08-28T21:00',
+    };
+    await workspace.good('fixture/save', { fixture: second });
+    const next = await foreseen(second.id);
+    const both = await planned({ forecastId: run.id, further: [next.id] });
+    expect(both.plan.zones.map(({ zone, window }) => `${zone} ${window}`)).toEqual([
+      'A to-home-date',
+      'B to-home-date',
+      'A second-home-date',
+      'B second-home-date',
+    ]);
+    for (const zone of both.plan.zones.filter(({ window }) => window === second.id)) {
+      expect(zone.chanceReady).toBeGreaterThanOrEqual(smallVenue.rules.chanceNeeded);
+      for (const { start } of zone.jobs) expect(start >= homeDate.end).toBe(true);
+    }
+    for (const kind of ['recovery-report', 'sod-order', 'recovery-chart', 'job-table'] as const)
+      await workspace.good('report/write', { planId: both.id, kind, paper: 'a4', units: 'si' });
+    const turned = await make({ forecastId: next.id, further: [run.id] });
+    expect(turned.failure).toMatchObject({ kind: 'invalid-request', problems: [{ field: 'further.0' }] });
+  });
+
+  it('is stopped on request and keeps nothing', async () => {
+    const before = await workspace.good('plan/list', { venueId: smallVenue.id });
+    const answer = await workspace.application.answer('plan/make', {
+      forecastId: run.id,
+      now,
+      locks: [],
+      done: [],
+      instead: null,
+    });
+    if (!answer.ok) throw new Error(answer.failure.message);
+    const stopped = await workspace.application.answer('job/cancel', { id: (answer.value as Job).id });
+    expect(stopped).toMatchObject({ ok: true, value: { failure: { kind: 'cancelled' } } });
+    expect(await workspace.good('plan/list', { venueId: smallVenue.id })).toEqual(before);
+  });
+});
