@@ -37,7 +37,7 @@ for (const [width, height] of [
     await take('venue');
     await go('compare');
     await page.getByRole('button', { name: /^Compare \d/ }).click();
-    await page.locator('.small-maps li').nth(5).waitFor({ timeout: 60_000 });
+    await page.locator('.small-maps li').nth(5).waitFor({ timeout: 300_000 });
     await take('compare');
     await go('recover');
     await page.getByRole('button', { name: 'Foresee and plan' }).click();
