@@ -71,7 +71,6 @@ describe(browser === null ? 'the inspection (skipped: there is no browser)' : 't
     await page.getByLabel('Inspected by').fill('Head of the tests');
     // A tablet that falls asleep loses nothing.
     await page.reload();
-    await page.getByRole('row', { name: /Stage and roof base/ }).waitFor();
     await go(page, 'inspect');
     await press(page, 'Keep this inspection');
     await page.locator('details.kept').waitFor();

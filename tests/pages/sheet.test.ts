@@ -209,6 +209,7 @@ describe(browser === null ? 'the sheet (skipped: there is no browser)' : 'the sh
     async () => {
       const { page } = open;
       await page.reload();
+      await page.getByRole('button', { name: 'foresee', exact: true }).press('Enter');
       await page.getByRole('row', { name: /Stage and roof base/ }).waitFor();
       const press = async (name: string): Promise<void> => {
         const target = page.getByRole('button', { name, exact: true }).first();

@@ -53,7 +53,7 @@ export const Setting = ({
             {' '}
             <button
               type="button"
-              aria-label={`${label} as venues begin, ${round(origin.start)}`}
+              aria-label={`${label}: default ${round(origin.start)}, as venues begin`}
               onClick={() => set(round(origin.start!))}
             >
               default {round(origin.start)}
