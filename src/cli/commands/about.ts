@@ -1,4 +1,5 @@
 import type { Command } from '#cli/command.ts';
+import { kilobytes } from '#cli/kilobytes.ts';
 
 export const about: Command = {
   summary: 'Which workspace this is, and the versions of the program, the engine and its numbers',
@@ -9,5 +10,6 @@ export const about: Command = {
     if (desk.json) return desk.printJson(value);
     desk.print(`Fieldback ${value.version}, engine ${value.engineVersion}, numbers ${value.parameterVersion}`);
     desk.print(`Workspace ${value.file} (schema ${value.schemaVersion}, ${value.venues} venue${value.venues === 1 ? '' : 's'})`);
+    desk.print(`${kilobytes(value.size.bytes)}, of which ${kilobytes(value.size.spare)} lie free.`);
   },
 };

@@ -1,6 +1,5 @@
 import type { Command } from '#cli/command.ts';
-
-const inKilobytes = (bytes: number): string => `${Math.ceil(bytes / 1024)} kB`;
+import { kilobytes } from '#cli/kilobytes.ts';
 
 export const compact: Command = {
   summary: 'Gives free room inside the workspace file back to the disk',
@@ -10,7 +9,7 @@ export const compact: Command = {
     const { before, after } = await desk.ask('workspace/compact', {});
     if (desk.json) return desk.printJson({ before, after });
     desk.print(
-      `${inKilobytes(before.bytes)} before, of which ${inKilobytes(before.spare)} were free; ${inKilobytes(after.bytes)} now.`,
+      `${kilobytes(before.bytes)} before, of which ${kilobytes(before.spare)} were free; ${kilobytes(after.bytes)} now.`,
     );
   },
 };
