@@ -4,6 +4,7 @@ import type { Booking } from '#shared/vocabulary/booking.ts';
 import type { Venue } from '#shared/vocabulary/venue.ts';
 import { done, invalid, notFound } from '#services/answers.ts';
 import type { Service } from '#services/needs.ts';
+import { zoneLetters } from '#services/zone-letters.ts';
 import type { Contents } from '#store/store.ts';
 
 /** Adds an inspection. None is ever changed: a correction is a new one that names the one it puts right. */
@@ -24,17 +25,6 @@ export const addInspection: Service<'inspection/add'> = ({ store, newId, now }, 
     await contents.inspections.add(kept);
     return done({ inspection: kept, correctedBy: null });
   });
-
-/** Letters of the event's zones, of the venue's, and of the rest of the turf, as a forecast names them. */
-export const zoneLetters = (venue: Venue, booking: Booking | null): ReadonlySet<string> => {
-  const taken = new Set(booking?.zones.map((zone) => zone.letter));
-  for (const letter of [...venue.zones.map((zone) => zone.letter), 'R']) {
-    let free = letter;
-    for (let number = 1; taken.has(free); number++) free = `${letter[0]!}${number}`;
-    taken.add(free);
-  }
-  return taken;
-};
 
 const zoneProblems = (inspection: NewInspection, venue: Venue, booking: Booking | null): readonly Problem[] => {
   const letters = zoneLetters(venue, booking);

@@ -1,11 +1,11 @@
 import type { Problem } from '#shared/contract/failure.ts';
 import { priceUnits, sumOf, type MoneyEntry, type NewEntry, type PriceBook } from '#shared/vocabulary/money.ts';
-import type { Booking } from '#shared/vocabulary/booking.ts';
 import type { Venue } from '#shared/vocabulary/venue.ts';
 import { done, invalid, notFound } from '#services/answers.ts';
 import { priceOn } from '#services/money/prices-on.ts';
 import { moneyOf } from '#services/money/records.ts';
 import type { Service } from '#services/needs.ts';
+import { zoneLetters } from '#services/zone-letters.ts';
 
 /** Largest sum of one line, in minor units: far above any field, far below what whole numbers can hold. */
 const mostSum = 1e12;
@@ -27,7 +27,7 @@ export const enterActual: Service<'money/enter-actual'> = ({ store, now }, { ent
     if (sum > mostSum) refuse('quantity', `makes a sum above ${mostSum} of the smallest unit`);
     if (entry.clause !== null && !terms?.clauses.some((clause) => clause.number === entry.clause))
       refuse('clause', 'is not among the terms of this booking');
-    if (entry.zone !== null && !zoneLetters(booking, venue).has(entry.zone))
+    if (entry.zone !== null && !zoneLetters(venue, booking).has(entry.zone))
       refuse('zone', 'is no zone of the booking or the venue');
     if (entry.corrects !== null) {
       if (!before.some((line) => line.number === entry.corrects)) refuse('corrects', 'names no line of this booking');
@@ -52,6 +52,3 @@ const bookPrice = (entry: NewEntry, book: PriceBook | null, venue: Venue): numbe
   entry.kind === 'other' || entry.unit !== priceUnits[entry.kind]
     ? null
     : (priceOn({ kind: entry.kind, of: null, cut: null }, entry.date, book, venue)?.price ?? null);
-
-const zoneLetters = (booking: Booking, venue: Venue): ReadonlySet<string> =>
-  new Set([...booking.zones, ...venue.zones].map((zone) => zone.letter).concat('R'));

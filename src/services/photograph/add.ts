@@ -2,7 +2,7 @@ import { createHash } from 'node:crypto';
 import type { Answer, Problem } from '#shared/contract/failure.ts';
 import type { NewPhotograph, Photograph } from '#shared/vocabulary/photograph.ts';
 import { done, invalid, notFound } from '#services/answers.ts';
-import { zoneLetters } from '#services/inspection/add.ts';
+import { zoneLetters } from '#services/zone-letters.ts';
 import type { Service } from '#services/needs.ts';
 import { bytesOf } from '#services/photograph/bytes.ts';
 import type { Contents } from '#store/store.ts';
