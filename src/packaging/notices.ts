@@ -41,7 +41,7 @@ export const notices = (root: string): readonly Notice[] =>
 
 /** The notices as the text that lies beside the program. */
 export const noticesText = (root: string): string => {
-  const own = readFileSync(join(root, 'LICENSE'), 'utf8').trim();
+  const own = readFileSync(join(root, 'resources', 'licence.txt'), 'utf8').trim();
   const parts = notices(root).map(({ name, version, licence, text }) =>
     [`${name} ${version} — ${licence}`, text ?? 'The library carries its licence by name only.'].join('\n\n'),
   );

@@ -4,9 +4,7 @@ import { projectFiles, projectRoot, textOf } from '#tests/checks/project-root.ts
 
 /** All that may stand at the top, besides names that begin with a dot. */
 const topLevel = [
-  'CHANGELOG.md',
   'DEVELOPERS.md',
-  'LICENSE',
   'README.md',
   'electron.vite.config.ts',
   'migrations',
