@@ -327,6 +327,15 @@ export const recoveryParameters = parametersOf({
     standing: 'published',
     source: 'glenn-2014',
   },
+  'overseed.shading': {
+    meaning: 'Share of the light that a full stand of overseeded grass takes from the warm-season turf beneath it',
+    value: 0.4,
+    unit: '1',
+    low: 0,
+    high: 0.8,
+    doubt: 0.3,
+    standing: 'our assumption',
+  },
   'recovery.fedBonus': {
     meaning: 'Extra speed of leaf regrowth of a stand fed for recovery, against an ordinary one',
     value: 0.3,

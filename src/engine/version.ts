@@ -1,2 +1,2 @@
 /** Raised with every change that can move a forecast's numbers; frozen runs carry it. */
-export const engineVersion = '1.1.0';
+export const engineVersion = '1.2.0';

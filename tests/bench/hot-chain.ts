@@ -63,7 +63,7 @@ export const hotChain = (question: ForecastQuestion, booking: Booking): HotChain
   return {
     shop,
     members,
-    tolerances: members.map((member) => tolerancesOf(scene, member)),
+    tolerances: members.map((member) => tolerancesOf(member)),
     drivers: members.map((member) => {
       const drivers = new Float64Array(scene.period.days.length * driverStride);
       fillOpenDays(scene, shop.courses[0]!, member, drivers);

@@ -76,7 +76,7 @@ export const answerAll = ({ question, floors }: AnswersQuestion, report: (share:
   const answers = memberAnswers(days, window.hours, days);
   for (let index = 0; index < members; index++) {
     const member = members === 1 ? usual : drawnMember(maker, index);
-    const tolerances = tolerancesOf(base, member);
+    const tolerances = tolerancesOf(member);
     answers.begin();
     shop.courses.forEach((one, at) => {
       const answer = courseAnswer(shop, at, member, tolerances, answers);

@@ -38,6 +38,8 @@ export const clearNotes = (notes: CourseNotes): void => {
 export interface Snapshot {
   readonly day: number;
   readonly into: Float64Array;
+  /** For the grass sown in; left alone where there is none. */
+  readonly overseed: Float64Array;
 }
 
 /** Where a group's days are written, one number a day. */

@@ -1,6 +1,6 @@
 import { blankNotes, clearNotes, type CourseNotes, type CourseTrack, type Snapshot } from '#engine/forecast/course-record.ts';
 import { InjuryState, suffer } from '#engine/forecast/covered-day.ts';
-import { fillCoveredDays, fillOpenDays } from '#engine/forecast/day-drivers.ts';
+import { fillCoveredDays, fillOpenDays, openReserveChange } from '#engine/forecast/day-drivers.ts';
 import { burn, freeze } from '#engine/forecast/incidents.ts';
 import { blankTrack, type CourseAnswer, type MemberAnswers } from '#engine/forecast/member-answers.ts';
 import { type Member, fillSun } from '#engine/forecast/member.ts';
@@ -12,7 +12,8 @@ import { startClimate, straightProfile } from '#engine/heat/climate-column.ts';
 import { runClimate } from '#engine/heat/climate.ts';
 import { causes } from '#engine/injury/causes.ts';
 import { advanceDays } from '#engine/recovery/advance-days.ts';
-import { standLayout } from '#engine/recovery/stand-layout.ts';
+import { lightLeft, meanOfSides, together } from '#engine/recovery/overseeded.ts';
+import { driverLayout, driverStride, standLayout } from '#engine/recovery/stand-layout.ts';
 import { standOf, writeStand } from '#engine/recovery/stand.ts';
 
 /** What a course is asked to keep besides its days. */
@@ -59,11 +60,7 @@ export const courseInFull = (
 const waterOf = (shop: Workshop, at: number, member: Member, answers: MemberAnswers): TurfWater =>
   answers.water(shop.courses[at]!, (into) => fillTurfWater(shop, shop.courses[at]!, member, into, answers.waterUntil));
 
-/**
- * The course of one group in one member, day by day. On each day: what machines, legs and feet do; then, while it is covered, heat,
- * frost and want of air hour by hour; then ice that has gone; then the reserve and growth of the day. What is spilt is laid over the whole
- * at the end, since its weeks are its own.
- */
+/** The course of one group in one member: of its stand, or of the two stands that share the ground of overseeded turf. */
 const runCourse = (
   shop: Workshop,
   at: number,
@@ -75,17 +72,66 @@ const runCourse = (
   notes: CourseNotes,
   keep: Snapshot | null,
 ): void => {
+  const { overseed } = member;
+  if (overseed === null) return runSide(shop, at, member, tolerances, answers, water, track, notes, keep, null);
+  const above = { track: blankTrack(track.cover.length), notes: blankNotes(notes.lost && track.cover.length) };
+  const kept = keep && { ...keep, into: keep.overseed };
+  runSide(shop, at, overseed, tolerances.overseed!, answers, water, above.track, above.notes, kept, null);
+  runSide(shop, at, member, tolerances, answers, water, track, notes, keep, above.track);
+  join(track, notes, above.track, above.notes, member);
+};
+
+/** Writes what two stands on one ground are together over the course of the base. Losses by cause are those of both, by the green each began with. */
+const join = (base: CourseTrack, notes: CourseNotes, over: CourseTrack, overNotes: CourseNotes, member: Member): void => {
+  const began = [member.side.usual.cover, member.overseed!.side.usual.cover] as const;
+  for (let day = 0; day < base.cover.length; day++) {
+    base.reserve[day] = meanOfSides(base.cover[day]!, over.cover[day]!, base.reserve[day]!, over.reserve[day]!);
+    base.cover[day] = together(base.cover[day]!, over.cover[day]!);
+    base.crowns[day] = together(base.crowns[day]!, over.crowns[day]!);
+  }
+  if (notes.lost && overNotes.lost)
+    for (let i = 0; i < notes.lost.length; i++)
+      notes.lost[i] = meanOfSides(began[0], began[1], notes.lost[i]!, overNotes.lost[i]!);
+};
+
+/** The base's light on open days is what the stand above it leaves. */
+const shadeBy = (above: CourseTrack, member: Member, drivers: Float64Array): void => {
+  for (let day = 0; day < above.cover.length; day++) {
+    const now = day * driverStride;
+    const light = drivers[now + driverLayout.light]! * lightLeft(above.cover[day]!, member.values);
+    drivers[now + driverLayout.light] = light;
+    drivers[now + driverLayout.reserveChange] = openReserveChange(member, day, light);
+  }
+};
+
+/**
+ * The course of one stand, day by day. On each day: what machines, legs and feet do; then, while it is covered, heat,
+ * frost and want of air hour by hour; then ice that has gone; then the reserve and growth of the day. What is spilt is laid over the whole
+ * at the end, since its weeks are its own.
+ */
+const runSide = (
+  shop: Workshop,
+  at: number,
+  member: Member,
+  tolerances: Tolerances,
+  answers: MemberAnswers,
+  water: TurfWater,
+  track: CourseTrack,
+  notes: CourseNotes,
+  keep: Snapshot | null,
+  above: CourseTrack | null,
+): void => {
   const { scene, stand, drivers } = shop;
   const course = shop.courses[at]!;
   const { group, busy } = course;
-  const { field } = scene.question.venue;
   const days = scene.period.days.length;
   const floors = shop.floors[at]!;
-  drivers.set(answers.openDays(course, (into) => fillOpenDays(scene, course, member, into)));
+  drivers.set(answers.openDays(course, member, (into) => fillOpenDays(scene, course, member, into)));
+  if (above !== null) shadeBy(above, member, drivers);
   const covered = floors.length === 0 ? null : coveredDays(shop, at);
   const crown = covered && answers.heat(course, (into) => crownsUnderFloors(shop, at, member, into));
   if (crown) fillCoveredDays(shop, course, floors, member, crown, drivers, notes);
-  writeStand(stand, 0, standOf(field.usual, shop.loads.ground.bulkDensity, member.values['nitrogen.usual']));
+  writeStand(stand, 0, standOf(member.side.usual, shop.loads.ground.bulkDensity, member.values['nitrogen.usual']));
   const injuries = new InjuryState(tolerances);
   let day = 0;
   while (day < days) {
@@ -93,8 +139,8 @@ const runCourse = (
     const stop = keep !== null && keep.day >= day ? keep.day + 1 : days;
     if (!busy[day]) while (until < stop && !busy[until] && notes.lost === null) until++;
     else {
-      press(shop, group, day, water, tolerances, notes);
-      tread(shop, group, day, water, tolerances, notes);
+      press(shop, group, day, member, water, tolerances, notes);
+      tread(shop, group, day, member, water, tolerances, notes);
       if (crown && covered!.firstDay <= day && day <= covered!.lastDay) suffer(shop, floors, crown, day, member, water, injuries);
       freeze(stand, group.exposure, day, tolerances);
     }

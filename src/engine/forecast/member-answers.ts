@@ -1,5 +1,6 @@
 import { blankNotes, type CourseNotes, type CourseTrack } from '#engine/forecast/course-record.ts';
 import type { Course } from '#engine/forecast/courses.ts';
+import type { Member } from '#engine/forecast/member.ts';
 import type { TurfWater } from '#engine/forecast/turf-water.ts';
 import { driverStride } from '#engine/recovery/stand-layout.ts';
 
@@ -27,7 +28,7 @@ export interface MemberAnswers {
   readonly begin: () => void;
   readonly heat: (course: Course, reckon: (crown: Float64Array) => void) => Float64Array;
   readonly water: (course: Course, reckon: (water: TurfWater) => void) => TurfWater;
-  readonly openDays: (course: Course, reckon: (drivers: Float64Array) => void) => Float64Array;
+  readonly openDays: (course: Course, member: Member, reckon: (drivers: Float64Array) => void) => Float64Array;
   readonly course: (course: Course, water: TurfWater, reckon: (answer: CourseAnswer) => void) => CourseAnswer;
 }
 
@@ -56,13 +57,15 @@ export const memberAnswers = (days: number, hours: number, waterUntil: number): 
   const heats = shelf(() => new Float64Array(hours));
   const waters = shelf((): TurfWater => ({ top: new Float64Array(days), airless: new Uint8Array(days) }));
   const skies = shelf(() => new Float64Array(days * driverStride));
+  const skiesBeneath = shelf(() => new Float64Array(days * driverStride));
   const tracks: (Kept<CourseAnswer> | undefined)[] = [];
   return {
     waterUntil,
     begin: () => void member++,
     heat: (course, reckon) => heats(course.heat, reckon),
     water: (course, reckon) => waters(course.water, reckon),
-    openDays: (course, reckon) => skies(course.sky, reckon),
+    // Beneath an overseed the base has light and warmth of its own.
+    openDays: (course, { overseed }, reckon) => (overseed === null ? skies : skiesBeneath)(course.sky, reckon),
     course: (course, water, reckon) => {
       const here = (tracks[course.number] ??= {
         value: { track: blankTrack(days), notes: blankNotes(null), water },

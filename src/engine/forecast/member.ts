@@ -1,5 +1,5 @@
 import type { ParameterValues } from '#shared/parameters/catalogue.ts';
-import { seasonOf } from '#shared/vocabulary/turf.ts';
+import { seasonOf, type Season } from '#shared/vocabulary/turf.ts';
 import { doubtsOf } from '#engine/forecast/doubts.ts';
 import { type Draw, drawsOf } from '#engine/forecast/draw-parameters.ts';
 import type { ForecastQuestion } from '#engine/forecast/question.ts';
@@ -8,6 +8,7 @@ import type { HourlyWeather } from '#engine/heat/climate-column.ts';
 import { skyEmissivity } from '#engine/heat/sky-radiation.ts';
 import { usefulLightOfHalfSine } from '#engine/light/useful-light.ts';
 import { gainWarmth, lossAt, reserveRates, type ReserveRates } from '#engine/injury/reserve-rates.ts';
+import { sidesOf, type Side } from '#engine/recovery/overseeded.ts';
 import { turfTraitsOfSward, type TurfTraits } from '#engine/recovery/turf-traits.ts';
 import { spreadOverHours } from '#engine/sky/day-shape.ts';
 import { clearSkyRadiation, extraterrestrialRadiation, type DailySite } from '#engine/weather/daily-radiation.ts';
@@ -24,6 +25,10 @@ import { fillReferenceEvapotranspiration } from '#engine/water/reference-evapotr
 /** The usual season, or one that could be: its weather, its values, and the light of each class of shade. */
 export interface Member {
   readonly values: ParameterValues;
+  /** The grass and how it stands at first; of the base where the turf is overseeded. */
+  readonly side: Side;
+  /** The same season for the grass sown into warm-season turf, which shares its ground, weather and floors; null where there is none. */
+  readonly overseed: Member | null;
   readonly traits: TurfTraits;
   readonly weather: WeatherSeries;
   /** Mean air temperature of each day, and soil at 50 mm in the open, °C. */
@@ -130,34 +135,41 @@ const known = ({ scene, site }: MemberMaker, series: WeatherSeries, member: numb
 
 const memberOf = (maker: MemberMaker, values: ParameterValues, weather: WeatherSeries): Member => {
   const { scene, window, site } = maker;
-  const { question } = scene;
-  const traits = turfTraitsOfSward(values, question.venue.field.sward);
-  const season = seasonOf(question.venue.field.sward[0]!.grass);
-  const rates = reserveRates(traits.reserve);
+  const { field } = scene.question.venue;
+  const { base, overseed } = sidesOf(field.sward, field.usual);
+  const season = seasonOf(field.sward[0]!.grass);
   const air = weather.maximum.map((high, day) => (high + weather.minimum[day]!) / 2);
   const demand = fillReferenceEvapotranspiration(weather, site);
   for (let day = 0; day < weather.days; day++) demand[day]! *= values[`water.cropCoefficient.${season}`];
   const hours = blankHours(window.hours);
   const beam = new Float64Array(window.hours);
   const diffuse = new Float64Array(window.hours);
-  const useful = new Float64Array(scene.light.classes * weather.days);
-  fillLight(maker, values, weather, useful, beam, diffuse);
   fillAir(maker, values, weather, hours);
-  return {
-    values,
-    traits,
-    weather,
-    air,
-    soil: followedBySoil(air, values['forecast.soilLag']),
-    rates,
-    openWarmth: air.map((temperature) => gainWarmth(rates, temperature)),
-    openLoss: air.map((temperature) => lossAt(rates, temperature, 0)),
-    demand,
-    useful,
-    beam,
-    diffuse,
-    hours,
+  const soil = followedBySoil(air, values['forecast.soilLag']);
+  const growing = (side: Side): Member => {
+    const traits = turfTraitsOfSward(values, side.sward);
+    const rates = reserveRates(traits.reserve);
+    const useful = new Float64Array(scene.light.classes * weather.days);
+    fillLight(maker, values, weather, seasonOf(side.sward[0]!.grass), useful, beam, diffuse);
+    return {
+      values,
+      side,
+      overseed: null,
+      traits,
+      weather,
+      air,
+      soil,
+      rates,
+      openWarmth: air.map((temperature) => gainWarmth(rates, temperature)),
+      openLoss: air.map((temperature) => lossAt(rates, temperature, 0)),
+      demand,
+      useful,
+      beam,
+      diffuse,
+      hours,
+    };
   };
+  return overseed === null ? growing(base) : { ...growing(base), overseed: growing(overseed) };
 };
 
 const blankHours = (count: number): SkyHours => ({
@@ -183,13 +195,13 @@ const fillLight = (
   { scene, window }: MemberMaker,
   values: ParameterValues,
   weather: WeatherSeries,
+  season: Season,
   useful: Float64Array,
   beam: Float64Array,
   diffuse: Float64Array,
 ): void => {
-  const { shapes, light, period, question } = scene;
+  const { shapes, light, period } = scene;
   const days = weather.days;
-  const season = seasonOf(question.venue.field.sward[0]!.grass);
   const cap = values[`light.saturation.${season}`];
   const perMegajoule = values['light.molPerMegajoule'];
   const beamOfDay = new Float64Array(24);

@@ -15,9 +15,10 @@ import { memberAnswers, type MemberAnswers } from '#engine/forecast/member-answe
 import { lightFromFlux } from '#engine/light/photons.ts';
 import { advanceDays, anchorageAt } from '#engine/recovery/advance-days.ts';
 import { applyJobAt, type Job } from '#engine/recovery/jobs.ts';
+import { lightLeft, sidesOf, together } from '#engine/recovery/overseeded.ts';
 import { judgeReadiness } from '#engine/recovery/readiness.ts';
 import { driverLayout, driverStride, standLayout, standStride } from '#engine/recovery/stand-layout.ts';
-import { greenCover, readStand, youngSeedlingCover } from '#engine/recovery/stand.ts';
+import { greenCover, readStand, type Stand, youngSeedlingCover } from '#engine/recovery/stand.ts';
 
 /** A zone's chance by the day on which a programme ends. */
 export interface ProgrammeOutlook {
@@ -90,7 +91,7 @@ export const recoveryOutlook = (
     const stands = standsAt(shop, member, evenings, zones, answers);
     need.push(stands.need);
     zones.forEach((zone, place) => {
-      const start = { stand: stands.byZone[zone]!, spared: stands.spared[zone]! };
+      const start = { stands: stands.byZone[zone]!, spared: stands.spared[zone]! };
       follow(shop, member, evenings, zone, start, programmes, cuts, sums[place]!);
     });
     for (let day = 0; day < rain.length; day++) {
@@ -129,13 +130,27 @@ interface Sums {
 }
 const emptySums = (days: number): Sums => ({ ready: new Float64Array(days), short: new Float64Array(days) });
 
+/** The stand of a zone, and that of the grass sown into it; the second is empty where there is none. */
+interface Stands {
+  readonly base: Float64Array;
+  readonly overseed: Float64Array;
+}
+const noStands = (): Stands => ({ base: new Float64Array(standStride), overseed: new Float64Array(standStride) });
+
+/** Adds a share of a stand to a mean; the deepest rut counts whole. */
+const addStand = (mean: Float64Array, stand: Float64Array, share: number): void => {
+  const rut = Math.max(mean[standLayout.ruts]!, stand[standLayout.ruts]!);
+  for (let i = 0; i < standStride; i++) mean[i]! += share * stand[i]!;
+  mean[standLayout.ruts] = rut;
+};
+
 /** The mean stand of every zone on the evening its last layer is off; the deepest rut of its groups. */
 const standsAt = (shop: Workshop, member: Member, evenings: Evenings, zones: readonly number[], answers: MemberAnswers) => {
   const { scene } = shop;
   const { rules } = scene.question.venue;
   const days = scene.period.days.length;
-  const tolerances = tolerancesOf(scene, member);
-  const byZone = scene.zones.map(() => new Float64Array(standStride));
+  const tolerances = tolerancesOf(member);
+  const byZone = scene.zones.map(noStands);
   const spared = new Float64Array(scene.zones.length);
   const airless = new Float64Array(days);
   let need = 0;
@@ -143,14 +158,12 @@ const standsAt = (shop: Workshop, member: Member, evenings: Evenings, zones: rea
     const { exposure } = course.group;
     course.zones.forEach((zone, place) => {
       if (!zones.includes(zone)) return;
-      const into = new Float64Array(standStride);
-      const wishes = { losses: false, keep: { day: evenings.after[zone]!, into } };
+      const [into, overseed] = [new Float64Array(standStride), new Float64Array(standStride)];
+      const wishes = { losses: false, keep: { day: evenings.after[zone]!, into, overseed } };
       const { track, water } = courseInFull(shop, at, member, tolerances, answers, wishes);
-      const mean = byZone[zone]!;
       const share = course.shares[place]!;
-      const rut = Math.max(mean[standLayout.ruts]!, into[standLayout.ruts]!);
-      for (let i = 0; i < standStride; i++) mean[i]! += share * into[i]!;
-      mean[standLayout.ruts] = rut;
+      addStand(byZone[zone]!.base, into, share);
+      addStand(byZone[zone]!.overseed, overseed, share);
       spared[zone]! += share * keptAfterSpills(exposure, evenings.home, tolerances.spill);
       if (exposure.stretches.length === 0) return;
       for (let day = 0; day < days; day++) airless[day] = Math.max(airless[day]!, water.airless[day]!);
@@ -163,7 +176,9 @@ const standsAt = (shop: Workshop, member: Member, evenings: Evenings, zones: rea
 /** What a programme does to the ground on the day its last job ends. */
 const workOf = (programme: ProgrammeKind, cuts: SodCuts, shop: Workshop): readonly Job[] => {
   const { parameters, venue } = shop.scene.question;
-  const grass = seasonOf(venue.field.sward[0]!.grass) === 'cool' ? 'perennial-ryegrass' : venue.field.sward[0]!.grass;
+  const { base, overseed } = sidesOf(venue.field.sward, venue.field.usual);
+  const warm = overseed === null && seasonOf(base.sward[0]!.grass) === 'warm';
+  const grass = overseed?.sward[0]!.grass ?? (warm ? base.sward[0]!.grass : 'perennial-ryegrass');
   const feed: Job = { kind: 'feed', rate: Math.min(parameters['nitrogen.cap'], parameters['nitrogen.recovery']) };
   const seed: Job = { kind: 'seed', grass, rate: parameters[`seed.rate.${grass}`] };
   const spike: Job = { kind: 'solid-tine', pierced: parameters['plan.spike.pierced'] };
@@ -193,29 +208,30 @@ const follow = (
   member: Member,
   evenings: Evenings,
   zone: number,
-  start: { readonly stand: Float64Array; readonly spared: number },
+  start: { readonly stands: Stands; readonly spared: number },
   programmes: readonly ProgrammeKind[],
   cuts: SodCuts,
   sums: readonly Sums[],
 ): void => {
   const { scene } = shop;
-  const drivers = openDrivers(shop, member, zone, 0);
-  const lit = programmes.includes('recover-under-lights') ? openDrivers(shop, member, zone, lampsOf(shop)) : drivers;
+  const drivers = driversOf(shop, member, zone, 0);
+  const lit = programmes.includes('recover-under-lights') ? driversOf(shop, member, zone, lampsOf(shop)) : drivers;
   const [after, home] = [evenings.after[zone]!, evenings.home];
-  const along = start.stand.slice();
-  const branch = new Float64Array(standStride);
+  const along = { base: start.stands.base.slice(), overseed: start.stands.overseed.slice() };
+  const branch = noStands();
   const rested = (day: number): number => (day - after) * 24;
   for (let day = after; day <= home; day++) {
-    if (day > after) advanceDays(along, 0, drivers, day, 1, member.traits, null, 0);
+    if (day > after) advance(along, drivers, day, 1, member);
     programmes.forEach((programme, p) => {
       if (programme === 'leave' && day > after) {
         sums[p]!.ready[day - after]! += sums[p]!.ready[0]! - (sums[p]!.ready[day - after] ?? 0);
         sums[p]!.short[day - after] = sums[p]!.short[0]!;
         return;
       }
-      branch.set(along);
-      for (const job of workOf(programme, cuts, shop)) applyJobAt(branch, 0, job, member.traits);
-      advanceDays(branch, 0, programme === 'recover-under-lights' ? lit : drivers, day + 1, home - day, member.traits, null, 0);
+      branch.base.set(along.base);
+      branch.overseed.set(along.overseed);
+      for (const job of workOf(programme, cuts, shop)) work(branch, job, member);
+      advance(branch, programme === 'recover-under-lights' ? lit : drivers, day + 1, home - day, member);
       // What was spilt comes back in its own weeks, unless the turf there is taken off.
       const spared = relays(programme) ? 1 : start.spared;
       const verdict = judge(scene, member, branch, spared, rested(home));
@@ -223,6 +239,38 @@ const follow = (
       sums[p]!.short[day - after]! += verdict.short;
     });
   }
+};
+
+/** The open days of both stands. */
+interface Drivers {
+  readonly base: Float64Array;
+  readonly overseed: Float64Array;
+}
+const driversOf = (shop: Workshop, member: Member, zone: number, lamps: number): Drivers => {
+  const base = openDrivers(shop, member, zone, lamps);
+  return { base, overseed: member.overseed === null ? base : openDrivers(shop, member.overseed, zone, lamps) };
+};
+
+/** Moves the stands of a zone on; day by day where one shades the other. */
+const advance = (stands: Stands, drivers: Drivers, from: number, count: number, member: Member): void => {
+  const { overseed } = member;
+  if (overseed === null) return advanceDays(stands.base, 0, drivers.base, from, count, member.traits, null, 0);
+  const shaded = new Float64Array(driverStride);
+  for (let day = from; day < from + count; day++) {
+    advanceDays(stands.overseed, 0, drivers.overseed, day, 1, overseed.traits, null, 0);
+    shaded.set(drivers.base.subarray(day * driverStride, (day + 1) * driverStride));
+    const light = shaded[driverLayout.light]! * lightLeft(greenCover(readStand(stands.overseed, 0)), member.values);
+    shaded[driverLayout.light] = light;
+    shaded[driverLayout.reserveChange] = openReserveChange(member, day, light);
+    advanceDays(stands.base, 0, shaded, 0, 1, member.traits, null, 0);
+  }
+};
+
+/** Does a job on both stands; what is sown belongs to the overseed, what is laid comes without one. */
+const work = (stands: Stands, job: Job, member: Member): void => {
+  const { overseed } = member;
+  if (overseed === null || job.kind !== 'seed') applyJobAt(stands.base, 0, job, member.traits);
+  if (overseed !== null && job.kind !== 'lay-sod') applyJobAt(stands.overseed, 0, job, overseed.traits);
 };
 
 const relays = (programme: ProgrammeKind): boolean => programme.startsWith('replace-') || programme === 'plane-and-reseed';
@@ -252,16 +300,18 @@ const openDrivers = ({ scene }: Workshop, member: Member, zone: number, lamps: n
   return drivers;
 };
 
-const judge = (scene: ReturnType<typeof sceneOf>, member: Member, flat: Float64Array, spared: number, sinceCovering: number) => {
+const judge = (scene: ReturnType<typeof sceneOf>, member: Member, stands: Stands, spared: number, sinceCovering: number) => {
   const { rules } = scene.question.venue;
-  const stand = readStand(flat, 0);
-  const cover = greenCover(stand) * spared;
+  const [base, overseed] = [readStand(stands.base, 0), readStand(stands.overseed, 0)];
+  const green = greenCover(base);
+  const cover = together(green, greenCover(overseed)) * spared;
+  const young = (stand: Stand): number => youngSeedlingCover(stand, (grass) => member.values[`seed.playAge.${grass}`]);
   const verdict = judgeReadiness(
     {
       cover,
-      ruts: stand.ruts,
-      anchored: anchorageAt(flat, 0, member.traits),
-      youngSeedlings: youngSeedlingCover(stand, (grass) => member.values[`seed.playAge.${grass}`]),
+      ruts: base.ruts,
+      anchored: anchorageAt(stands.base, 0, member.traits),
+      youngSeedlings: young(base) + (1 - green) * young(overseed),
       sinceCovering,
       hardness: null,
     },

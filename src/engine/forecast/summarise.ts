@@ -74,12 +74,16 @@ export const summarise = (shop: Workshop, usual: UsualCourse, member: Member, ta
       minimum: Array.from(member.weather.minimum, (value) => rounded(value, 2)),
       rain: Array.from(member.weather.rain, (value) => rounded(value, 2)),
       radiation: Array.from(member.weather.radiation, (value) => rounded(value, 2)),
-      growthPotential: Array.from(member.air, (value) => rounded(growthPotential(value, member.traits.growth), 3)),
+      growthPotential: Array.from(member.air, (value) => rounded(growthOf(member, value), 3)),
     },
     warnings: warningsOf(shop, usual),
     assumptions: assumptionsOf(shop),
   };
 };
+
+/** Growth potential at a temperature, 0–1; of whichever stand of overseeded turf grows better. */
+const growthOf = ({ traits, overseed }: Member, temperature: number): number =>
+  Math.max(growthPotential(temperature, traits.growth), overseed ? growthOf(overseed, temperature) : 0);
 
 const zoneForecast = (
   shop: Workshop,

@@ -34,7 +34,7 @@ export interface UsualCourse {
 /** The usual season, every group in full. */
 export const usualCourse = (shop: Workshop, member: Member): UsualCourse => {
   const days = shop.scene.period.days.length;
-  const tolerances = tolerancesOf(shop.scene, member);
+  const tolerances = tolerancesOf(member);
   const answers = memberAnswers(days, shop.window.hours, days);
   answers.begin();
   const wishes = { losses: true, keep: null };
@@ -106,7 +106,7 @@ export const countMember = (
   marks: Marks,
   answers: MemberAnswers = freshAnswers(shop),
 ): void => {
-  const tolerances = tolerancesOf(shop.scene, member);
+  const tolerances = tolerancesOf(member);
   shop.courses.forEach((course, at) => {
     count(tally, shop, index, course, courseAnswer(shop, at, member, tolerances, answers).track, marks);
   });

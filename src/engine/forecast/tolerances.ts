@@ -1,5 +1,4 @@
 import type { Member } from '#engine/forecast/member.ts';
-import type { Scene } from '#engine/forecast/scene.ts';
 import { iceHalfKillDays } from '#engine/injury/ice-encasement.ts';
 import { type FrostTolerance, frostTolerance, halfKillTemperature } from '#engine/injury/frost.ts';
 import type { HeatTolerance } from '#engine/injury/heat-dose.ts';
@@ -23,10 +22,11 @@ export interface Tolerances {
   readonly spill: SpillTraits;
   /** Days under ice that kill half, and how steeply. */
   readonly ice: { readonly halfKill: number; readonly steepness: number };
+  /** Those of the grass sown in; null where there is none. */
+  readonly overseed: Tolerances | null;
 }
 
-export const tolerancesOf = (scene: Scene, { values }: Member): Tolerances => {
-  const { sward } = scene.question.venue.field;
+export const tolerancesOf = ({ values, side: { sward }, overseed }: Member): Tolerances => {
   const mean = (of: (grass: (typeof sward)[number]['grass']) => number): number =>
     sward.reduce((sum, part) => sum + part.share * of(part.grass), 0);
   return {
@@ -43,5 +43,6 @@ export const tolerancesOf = (scene: Scene, { values }: Member): Tolerances => {
     wear: wearSettings(values),
     spill: spillTraitsOf(values),
     ice: { halfKill: mean((grass) => iceHalfKillDays(grass, values)), steepness: values['ice.steepness'] },
+    overseed: overseed && tolerancesOf(overseed),
   };
 };

@@ -1,6 +1,7 @@
 import type { CourseNotes } from '#engine/forecast/course-record.ts';
 import { lyingAt } from '#engine/forecast/exposure.ts';
 import { coveringOf } from '#engine/forecast/ground-loads.ts';
+import type { Member } from '#engine/forecast/member.ts';
 import type { Group, Scene } from '#engine/forecast/scene.ts';
 import type { Tolerances } from '#engine/forecast/tolerances.ts';
 import type { TurfWater } from '#engine/forecast/turf-water.ts';
@@ -19,13 +20,14 @@ export const press = (
   shop: Workshop,
   group: Group,
   day: number,
+  member: Member,
   water: TurfWater,
   tolerances: Tolerances,
   notes: CourseNotes,
 ): void => {
   const { scene, stand, loads } = shop;
   const { firstHour } = scene.period;
-  const place = placeOf(scene, water, day);
+  const place = placeOf(scene, member, water, day);
   for (const visit of group.exposure.machines) {
     if (visit.day !== day) continue;
     const { impact, touched, wearThrough } = loads.wheels(group, visit, place.water);
@@ -67,12 +69,13 @@ export const tread = (
   shop: Workshop,
   group: Group,
   day: number,
+  member: Member,
   water: TurfWater,
   tolerances: Tolerances,
   notes: CourseNotes,
 ): void => {
   const { scene, stand } = shop;
-  const place = placeOf(scene, water, day);
+  const place = placeOf(scene, member, water, day);
   for (const visit of group.exposure.crowds) {
     if (visit.day !== day) continue;
     const covering = coveringOf(scene, lyingAt(group.exposure, visit.hour));
@@ -94,8 +97,8 @@ export const tread = (
   }
 };
 
-const placeOf = (scene: Scene, water: TurfWater, day: number) => ({
-  sward: scene.question.venue.field.sward,
+const placeOf = (scene: Scene, { side }: Member, water: TurfWater, day: number) => ({
+  sward: side.sward,
   soil: scene.question.venue.field.rootZone.soil,
   water: water.top[day]!,
 });

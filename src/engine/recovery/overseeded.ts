@@ -1,17 +1,11 @@
 import type { ParameterValues } from '#shared/parameters/catalogue.ts';
-import { seasonOf, type Sward } from '#shared/vocabulary/turf.ts';
-import { noActions, stepDay, type DayActions, type DayDrivers } from '#engine/recovery/step-day.ts';
-import { greenCover, type Stand } from '#engine/recovery/stand.ts';
-import { turfTraitsOfSward, type TurfTraits } from '#engine/recovery/turf-traits.ts';
+import { seasonOf, type Sward, type TurfState } from '#shared/vocabulary/turf.ts';
 
-/** Warm-season turf with a cool-season grass sown into it: two stands on the same ground. */
-export interface OverseededStand {
-  readonly base: Stand;
-  readonly overseed: Stand;
-}
-export interface OverseededTraits {
-  readonly base: TurfTraits;
-  readonly overseed: TurfTraits;
+/** One stand of grass on ground that it may share: what it is made of, and how it stands before anything happens. */
+export interface Side {
+  /** Shares add to 1. */
+  readonly sward: Sward;
+  readonly usual: TurfState;
 }
 
 /** Whether a sward is warm-season turf with cool-season grass in it. */
@@ -19,51 +13,40 @@ export const isOverseeded = (sward: Sward): boolean =>
   seasonOf(sward[0]!.grass) === 'warm' && sward.some((part) => seasonOf(part.grass) === 'cool');
 
 /**
- * The two sides of an overseeded sward, each with shares that add to 1, and the share of the green the overseed makes up.
- * @throws RangeError when the sward is not overseeded warm-season turf
+ * The stands that make up a sward: one for a pure stand or a mixture that grows as one; two where warm-season turf is overseeded with
+ * a cool-season grass, since the two green up, starve and die at different temperatures.
+ *
+ *     green = base + (1 − base) · overseed,   overseed's part of the green = its share of the sward
+ *
+ * The crowns of the base stand beneath the overseed as the venue says, also while they carry little leaf. The overseed is no thicker
+ * than its leaf. Both begin with the venue's reserve.
  */
-export const overseededParts = (
-  sward: Sward,
-): { readonly base: Sward; readonly overseed: Sward; readonly overseedShare: number } => {
-  if (!isOverseeded(sward)) throw new RangeError('sward: is not warm-season turf overseeded with a cool-season grass');
-  const side = (season: 'warm' | 'cool') => {
+export const sidesOf = (sward: Sward, usual: TurfState): { readonly base: Side; readonly overseed: Side | null } => {
+  if (!isOverseeded(sward)) return { base: { sward, usual }, overseed: null };
+  const only = (season: 'warm' | 'cool') => {
     const parts = sward.filter((part) => seasonOf(part.grass) === season);
     const total = parts.reduce((sum, part) => sum + part.share, 0);
-    return { total, parts: parts.map((part) => ({ ...part, share: part.share / total })) };
+    return { total, sward: parts.map((part) => ({ ...part, share: part.share / total })) };
   };
-  const cool = side('cool');
-  return { base: side('warm').parts, overseed: cool.parts, overseedShare: cool.total };
+  const [warm, cool] = [only('warm'), only('cool')];
+  const green = Math.min(usual.cover, usual.crowns);
+  const base = green * (1 - cool.total);
+  const leaf = base >= 1 ? 0 : (green * cool.total) / (1 - base);
+  return {
+    base: { sward: warm.sward, usual: { ...usual, cover: base } },
+    overseed: { sward: cool.sward, usual: { ...usual, cover: leaf, crowns: leaf } },
+  };
 };
 
-export const overseededTraitsOf = (values: ParameterValues, sward: Sward): OverseededTraits => {
-  const parts = overseededParts(sward);
-  return { base: turfTraitsOfSward(values, parts.base), overseed: turfTraitsOfSward(values, parts.overseed) };
+/** What two stands on one ground cover together, of leaf or of crowns, 0–1: the overseed fills what the base leaves open. */
+export const together = (base: number, overseed: number): number => base + (1 - base) * overseed;
+
+/** Share of the light that an overseed of so much leaf leaves to the base beneath it. */
+export const lightLeft = (overseed: number, values: Pick<ParameterValues, 'overseed.shading'>): number =>
+  1 - values['overseed.shading'] * overseed;
+
+/** What one side holds of what two hold together, as their means by the ground each covers. */
+export const meanOfSides = (base: number, overseed: number, ofBase: number, ofOverseed: number): number => {
+  const beside = (1 - base) * overseed;
+  return base + beside > 0 ? (base * ofBase + beside * ofOverseed) / (base + beside) : ofBase;
 };
-
-/** Green cover of both: the overseed fills what the base leaves open. */
-export const overseededCover = (stand: OverseededStand): number => {
-  const base = greenCover(stand.base);
-  return base + (1 - base) * greenCover(stand.overseed);
-};
-
-/** Share of the light the overseed takes from the base where it stands thick. Our assumption. */
-const shading = 0.4;
-
-/** Both stands after one day; the base stands in the shade of the overseed. The overseed is a stand of its own and takes its own injuries. */
-export const stepOverseeded = (
-  stand: OverseededStand,
-  drivers: DayDrivers,
-  actions: { readonly base: DayActions; readonly overseed: DayActions },
-  traits: OverseededTraits,
-): OverseededStand => ({
-  base: stepDay(
-    stand.base,
-    { ...drivers, light: drivers.light * (1 - shading * greenCover(stand.overseed)) },
-    actions.base,
-    traits.base,
-  ),
-  overseed: stepDay(stand.overseed, drivers, actions.overseed, traits.overseed),
-});
-
-/** A day with nothing done to either. */
-export const nothingOnEither = { base: noActions, overseed: noActions } as const;

@@ -177,7 +177,7 @@ const weighted = <Shape>(parts: readonly { readonly traits: Shape; readonly shar
 
 /**
  * The traits of a mixture: every number weighted by the shares. The first grass, the base, decides the plateau of growth.
- * A warm-season turf overseeded with a cool-season grass is two stands on one ground instead: see `overseededParts`.
+ * A warm-season turf overseeded with a cool-season grass is two stands on one ground instead: see `sidesOf`.
  */
 export const turfTraitsOfSward = (values: ParameterValues, sward: Sward): TurfTraits => {
   const seeds = seedsOf(values);

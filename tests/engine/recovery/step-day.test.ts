@@ -6,7 +6,6 @@ import { reserveAfterDay } from '#engine/injury/reserve-balance.ts';
 import { advanceDays, anchorageAt } from '#engine/recovery/advance-days.ts';
 import { growthPotential } from '#engine/recovery/growth-potential.ts';
 import { applyJob, refuseJob } from '#engine/recovery/jobs.ts';
-import { overseededCover, overseededTraitsOf, nothingOnEither, stepOverseeded } from '#engine/recovery/overseeded.ts';
 import { compactionFactor, lightFactor, nitrogenFactor } from '#engine/recovery/recovery-factors.ts';
 import { recoveryRate, regrownCover, spreadCrowns } from '#engine/recovery/regrowth.ts';
 import { driverStride, standLayout, standStride } from '#engine/recovery/stand-layout.ts';
@@ -326,7 +325,7 @@ describe('seed', () => {
   });
 });
 
-describe('mixtures and overseeded turf', () => {
+describe('mixtures', () => {
   it('a mixture lies between its grasses by their shares', () => {
     const mix = turfTraitsOfSward(defaultValues, [
       { grass: 'kentucky-bluegrass', share: 0.75 },
@@ -336,18 +335,5 @@ describe('mixtures and overseeded turf', () => {
     expect(mix.lightNeed).toBeCloseTo(0.75 * 10 + 0.25 * 23, 12);
     expect(mix.reserve).toEqual(traitsOf('kentucky-bluegrass').reserve);
     expect(turfTraitsOfSward(defaultValues, [{ grass: 'zoysiagrass', share: 1 }])).toEqual(traitsOf('zoysiagrass'));
-  });
-  it('the overseed is green in winter, the base in summer', () => {
-    const traits = overseededTraitsOf(defaultValues, [
-      { grass: 'bermudagrass-hybrid', share: 0.4 },
-      { grass: 'perennial-ryegrass', share: 0.6 },
-    ]);
-    let stand = { base: start(0.2, 1, 1), overseed: start(0.6, 1, 1) };
-    for (let day = 0; day < 30; day++) stand = stepOverseeded(stand, openDay(12, 22), nothingOnEither, traits);
-    expect(overseededCover(stand)).toBeGreaterThan(0.7);
-    expect(stand.base.cover).toBeCloseTo(0.2, 1);
-    for (let day = 0; day < 40; day++) stand = stepOverseeded(stand, openDay(29, 45), nothingOnEither, traits);
-    expect(stand.base.cover).toBeGreaterThan(0.8);
-    expect(overseededCover(stand)).toBeLessThanOrEqual(1);
   });
 });
