@@ -4,7 +4,7 @@ import type { Covering } from '#shared/vocabulary/covering.ts';
  * Starting values of the covering classes. Thermal figures lie inside published material properties, handling figures inside
  * the bands the trade states; a venue edits its own copies. Laying rates are for one person; areas per truck are for the
  * whole floor as listed (two layers of plywood, not one). Ribbed panels carry the modulus of a solid plate of their
- * thickness with the same bending stiffness.
+ * thickness with the same bending stiffness. `usualDays` is the longer end of what the trade tells (common practice, no source).
  */
 export const startingCoverings = [
   {
@@ -28,6 +28,7 @@ export const startingCoverings = [
     layingRate: 14,
     perTruck: 930,
     hirePrice: null,
+    usualDays: { cool: 7, hot: 4 },
     standing: 'our assumption',
   },
   {
@@ -51,6 +52,7 @@ export const startingCoverings = [
     layingRate: 21,
     perTruck: 1160,
     hirePrice: null,
+    usualDays: { cool: 5, hot: 3 },
     standing: 'our assumption',
   },
   {
@@ -74,6 +76,7 @@ export const startingCoverings = [
     layingRate: 22,
     perTruck: 370,
     hirePrice: null,
+    usualDays: { cool: 5, hot: 3 },
     standing: 'our assumption',
   },
   {
@@ -97,6 +100,7 @@ export const startingCoverings = [
     layingRate: 22,
     perTruck: 370,
     hirePrice: null,
+    usualDays: { cool: 5, hot: 3 },
     standing: 'our assumption',
   },
   {
@@ -120,6 +124,31 @@ export const startingCoverings = [
     layingRate: 70,
     perTruck: 280,
     hirePrice: null,
+    usualDays: { cool: 4, hot: 2 },
+    standing: 'our assumption',
+  },
+  {
+    id: 'aluminium-roll-out',
+    name: 'Aluminium roadway, rolled out',
+    thickness: 0.03,
+    conductivity: 2,
+    heatCapacity: 0.6,
+    solarTransmission: 0,
+    lightTransmission: 0,
+    absorptance: 0.4,
+    gapResistance: 0.02,
+    ventilation: 0,
+    seal: 1,
+    rainThrough: 0,
+    wearThrough: 0.03,
+    spread: 'plate',
+    modulus: 20000,
+    panelWidth: 2.5,
+    wheelRating: 40,
+    layingRate: 200,
+    perTruck: 700,
+    hirePrice: null,
+    rolledOut: true,
     standing: 'our assumption',
   },
   {
@@ -143,6 +172,7 @@ export const startingCoverings = [
     layingRate: 19,
     perTruck: 810,
     hirePrice: null,
+    usualDays: { cool: 4, hot: 2 },
     standing: 'our assumption',
   },
   {
@@ -281,6 +311,7 @@ export const startingCoverings = [
     layingRate: 4,
     perTruck: 150,
     hirePrice: null,
+    usualDays: { cool: 8, hot: 5 },
     standing: 'our assumption',
   },
   {

@@ -28,6 +28,7 @@ export const quantities = {
   rain: { si: { unit: 'mm', factor: 1, digits: 0 }, us: { unit: 'in', factor: 1 / 25.4, digits: 2 } },
   speed: { si: { unit: 'm/s', factor: 1, digits: 1 }, us: { unit: 'mph', factor: 3600 / 1609.344, digits: 0 } },
   light: { si: { unit: 'mol/m²/d', factor: 1, digits: 1 }, us: { unit: 'mol/m²/d', factor: 1, digits: 1 } },
+  onGround: { si: { unit: 'per m²', factor: 1, digits: 0 }, us: { unit: 'per ft²', factor: foot * foot, digits: 0 } },
   share: { si: { unit: '%', factor: 100, digits: 0 }, us: { unit: '%', factor: 100, digits: 0 } },
   hours: { si: { unit: 'h', factor: 1, digits: 0 }, us: { unit: 'h', factor: 1, digits: 0 } },
 } as const satisfies Record<string, Record<UnitSystem, Scale>>;

@@ -45,6 +45,13 @@ export const Covering = z
     perTruck: within(1, 10000, 'm²'),
     /** Price of hire per m² and event in the venue's currency; null where no quotation is entered. */
     hirePrice: within(0, 1000).nullable(),
+    /** d it may lie with little lasting loss, as the trade tells it, in cool and in hot weather. Left out where nobody says. */
+    usualDays: z
+      .strictObject({ cool: within(0, 60, 'd'), hot: within(0, 60, 'd') })
+      .readonly()
+      .optional(),
+    /** Rolled out for the hours of traffic and taken up again. Left out: it is not. */
+    rolledOut: z.boolean().optional(),
     standing: z.enum(standings),
   })
   .refine((covering) => covering.solarTransmission + covering.absorptance <= 1 + 1e-9, {

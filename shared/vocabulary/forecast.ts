@@ -34,16 +34,30 @@ export const warnings = [
   'weight-off-axles',
   'lorry-route-used-again',
   'covered-longer-than-usual',
+  'aluminium-too-long',
+  'aluminium-at-midday',
+  'used-too-soon',
 ] as const;
-export const Warning = z
-  .strictObject({
-    kind: z.enum(warnings),
-    zone: z.string(),
-    detail: z.string(),
-    value: z.number().nullable(),
-    limit: z.number().nullable(),
-  })
-  .readonly();
+/** Runs kept by engines before 1.2 hold a sentence that begins with the subject. */
+const withSubject = (kept: unknown): unknown => {
+  if (typeof kept !== 'object' || kept === null || !('detail' in kept)) return kept;
+  const { detail, ...rest } = kept;
+  return { ...rest, subject: String(detail).split(': ')[0] };
+};
+export const Warning = z.preprocess(
+  withSubject,
+  z
+    .strictObject({
+      kind: z.enum(warnings),
+      zone: z.string(),
+      /** What it is about, by name: a machine, a floor, people. */
+      subject: z.string(),
+      /** What was found and the limit it passes: kPa, kN, h, d or passes, by the kind. */
+      value: z.number().nullable(),
+      limit: z.number().nullable(),
+    })
+    .readonly(),
+);
 export type Warning = z.infer<typeof Warning>;
 
 const series = z.array(z.number()).readonly();

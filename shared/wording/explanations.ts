@@ -88,7 +88,7 @@ export const explanations: Readonly<Record<FigureKind, Explanation>> = {
     standing: 'Sun path and shade are geometry; what a covering passes is the entry of its class.',
   },
   footfalls: {
-    title: 'Steps on every square metre',
+    title: 'Steps on the turf',
     how: ['People per m² × steps a minute for what they do × time, summed over all crowds of the zone.'],
     numbers: ['wear.steps.', 'wear.walk.step', 'wear.walk.lane'],
     standing: 'Counting with step rates that are our assumption.',

@@ -98,7 +98,10 @@ export const warningWords: Readonly<Record<(typeof warnings)[number], string>> =
   'wheel-load': 'heavy single wheel',
   'weight-off-axles': 'weight and axles disagree',
   'lorry-route-used-again': 'lorry route used again',
-  'covered-longer-than-usual': 'covered longer than the trade lets it',
+  'covered-longer-than-usual': 'covered longer than the trade leaves it',
+  'aluminium-too-long': 'roll-out aluminium too long',
+  'aluminium-at-midday': 'roll-out aluminium at midday',
+  'used-too-soon': 'used too soon after its floor',
 };
 
 export const loadingWords: Readonly<Record<(typeof loadings)[number], string>> = {

@@ -108,7 +108,6 @@ describe('US National Park Service, Turf Management and Event Operations Guide',
   it('47.9 kPa straight on turf passes, 48.3 does not (7 psi = 48.26 kPa)', () => {
     expect(parkRuleFlag(47.9, settings)).toBeNull();
     expect(parkRuleFlag(48.3, settings)).toMatchObject({ kind: 'park-rule', value: 48.3 });
-    expect(parkRuleFlag(48.3, settings)!.message).not.toMatch(/\bsafe\b/i);
     share(settings.parkPressure, 7 * 6.894757, 0.001);
   });
   const rule = {

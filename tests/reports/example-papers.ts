@@ -124,7 +124,7 @@ const forecastOf = (zones: number): ForecastRun => ({
       growthPotential: days.map(() => 0.7),
     },
     warnings: [
-      { kind: 'wheel-load', zone: 'A', detail: 'A crane of the tests: one wheel carries 210 kN', value: 210, limit: 30 },
+      { kind: 'wheel-load', zone: 'A', subject: 'A crane of the tests', value: 210, limit: 30 },
     ],
     assumptions: ['Wind is the usual default.'],
   },

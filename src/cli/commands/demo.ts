@@ -6,6 +6,7 @@ import { planLines } from '#cli/plan-text.ts';
 import { unitsOf } from '#cli/units-option.ts';
 import { zoneLines } from '#cli/zone-text.ts';
 import { calledFrom } from '#platform/folders/called-from.ts';
+import { warningText } from '#shared/wording/warnings.ts';
 
 const sample = { venueId: 'sample-bowl', bookingId: 'july-concert', fixtureId: 'home-2027-07-31' };
 
@@ -61,7 +62,7 @@ export const demo: Command = {
     desk.print('');
     desk.print(`What it does by ${run.result.homeDate.name}, ${run.result.homeDate.start.replace('T', ' ')}, with nothing done:`);
     for (const line of zoneLines(run.result, units)) desk.print(line);
-    for (const warning of run.result.warnings) desk.print(`Note ${warning.zone}: ${warning.detail}`);
+    for (const warning of run.result.warnings) desk.print(`Note ${warning.zone}: ${warningText(warning, units)}`);
     desk.print('');
     desk.print('The recovery:');
     for (const line of planLines(plan, venue, units)) desk.print(line);

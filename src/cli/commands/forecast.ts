@@ -1,7 +1,7 @@
 import { readFileSync } from 'node:fs';
 import type { RequestOf } from '#shared/contract/contract.ts';
 import type { Forecast } from '#shared/vocabulary/forecast.ts';
-import type { UnitSystem } from '#shared/units/quantity.ts';
+import { show, type UnitSystem } from '#shared/units/quantity.ts';
 import { calledFrom } from '#platform/folders/called-from.ts';
 import { narrowingLines, optionLines } from '#cli/answers-text.ts';
 import { misused } from '#cli/command.ts';
@@ -9,6 +9,7 @@ import type { Command, Desk } from '#cli/command.ts';
 import { onlyVenue } from '#cli/only-venue.ts';
 import { unitsOf } from '#cli/units-option.ts';
 import { zoneLines } from '#cli/zone-text.ts';
+import { warningText } from '#shared/wording/warnings.ts';
 
 const percent = (share: number): string => `${Math.round(share * 100)} %`;
 
@@ -59,12 +60,13 @@ const homeDateOf = async (desk: Desk, venueId: string, booking: Booked): Promise
 };
 
 const printForecast = (desk: Desk, result: Forecast, name: string, units: UnitSystem): void => {
+  const area = (square: number): string => show(square, 'area', units);
   desk.print(`${name}: nothing done until ${result.homeDate.name}, ${result.homeDate.start.replace('T', ' ')}`);
   for (const line of zoneLines(result, units)) desk.print(line);
   desk.print(
-    `Chance that every zone is ready: ${percent(result.chanceAllReady)}. To be replaced: ${Math.round(result.replaceArea.p50)} m² (${Math.round(result.replaceArea.p10)} to ${Math.round(result.replaceArea.p90)}).`,
+    `Chance that every zone is ready: ${percent(result.chanceAllReady)}. To be replaced: ${area(result.replaceArea.p50)} (${area(result.replaceArea.p10)} to ${area(result.replaceArea.p90)}).`,
   );
-  for (const warning of result.warnings) desk.print(`Note ${warning.zone}: ${warning.detail}`);
+  for (const warning of result.warnings) desk.print(`Note ${warning.zone}: ${warningText(warning, units)}`);
 };
 
 /** Everything that can be asked, of a booking file or of a kept run. */

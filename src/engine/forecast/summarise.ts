@@ -5,7 +5,6 @@ import {
   type Forecast,
   type Range,
   type Verdict,
-  type Warning,
   type ZoneForecast,
 } from '#shared/vocabulary/forecast.ts';
 import type { Workshop } from '#engine/forecast/workshop.ts';
@@ -15,6 +14,7 @@ import { inspect } from '#engine/forecast/inspector.ts';
 import type { Member } from '#engine/forecast/member.ts';
 import { quantile, rangeOf, rangeOrNever, rangeSeries } from '#engine/forecast/percentiles.ts';
 import { lossByCause, type Marks, type Tally, type UsualCourse } from '#engine/forecast/tally.ts';
+import { warningsOf } from '#engine/forecast/warnings.ts';
 import { lightThrough } from '#engine/light/under-covering.ts';
 import { growthPotential } from '#engine/recovery/growth-potential.ts';
 import { engineVersion } from '#engine/version.ts';
@@ -76,7 +76,7 @@ export const summarise = (shop: Workshop, usual: UsualCourse, member: Member, ta
       radiation: Array.from(member.weather.radiation, (value) => rounded(value, 2)),
       growthPotential: Array.from(member.air, (value) => rounded(growthOf(member, value), 3)),
     },
-    warnings: warningsOf(shop, usual),
+    warnings: warningsOf(shop, usual, member),
     assumptions: assumptionsOf(shop),
   };
 };
@@ -242,24 +242,6 @@ const cellMap = ({ scene }: Workshop, tally: Tally): CellMap => {
     coverAfter: median(tally.groupAfter),
     coverHome: median(tally.groupHome),
   };
-};
-
-/** Flags of machines, and coverings that lie longer than the trade lets them. */
-const warningsOf = (shop: Workshop, usual: UsualCourse): readonly Warning[] => {
-  const found = new Map<string, Warning>();
-  shop.scene.groups.forEach((group, at) => {
-    const zone = shop.scene.zones[group.zone]!.letter;
-    for (const visit of group.exposure.machines)
-      for (const flag of shop.loads.flags(group, visit, usual.water[at]!.top[visit.day]!))
-        found.set(`${zone} ${flag.kind} ${visit.pass.vehicle}`, {
-          kind: flag.kind,
-          zone,
-          detail: `${shop.scene.vehicles.get(visit.pass.vehicle)!.name}: ${flag.message}`,
-          value: rounded(flag.value, 2),
-          limit: rounded(flag.limit, 2),
-        });
-  });
-  return [...found.values()];
 };
 
 /** What the forecast took for granted, in plain words. */

@@ -1,4 +1,5 @@
 import type { TrafficImpact } from '#engine/loads/machine-passes.ts';
+import type { Warning } from '#shared/vocabulary/forecast.ts';
 import type { Vehicle } from '#shared/vocabulary/vehicle.ts';
 
 /**
@@ -8,23 +9,14 @@ import type { Vehicle } from '#shared/vocabulary/vehicle.ts';
  * @source nps-turf-guide
  * @source carpenter-1985
  */
-export type FlagKind =
-  | 'park-rule'
-  | 'bearing-strength'
-  | 'covering-feet-only'
-  | 'covering-rating'
-  | 'wheel-load'
-  | 'weight-off-axles'
-  | 'lorry-route-used-again';
 
 export interface Flag {
-  readonly kind: FlagKind;
+  readonly kind: Warning['kind'];
   /** What was found, in `unit`. */
   readonly value: number;
   /** The limit it passes, in `unit`. */
   readonly limit: number;
   readonly unit: 'kPa' | 'kN' | 'passes';
-  readonly message: string;
 }
 
 export interface FlagSettings {
@@ -45,8 +37,6 @@ export interface RatedCovering {
   readonly wheelRating: number;
 }
 
-const round = (value: number): string => (value >= 100 ? value.toFixed(0) : value.toFixed(1));
-
 /** The flag of the park rule for a pressure in kPa straight on turf, or null at or below the limit (7 psi). */
 export const parkRuleFlag = (pressure: number, settings: Pick<FlagSettings, 'parkPressure'>): Flag | null =>
   pressure > settings.parkPressure
@@ -55,7 +45,6 @@ export const parkRuleFlag = (pressure: number, settings: Pick<FlagSettings, 'par
         value: pressure,
         limit: settings.parkPressure,
         unit: 'kPa',
-        message: `${round(pressure)} kPa straight on turf is above the published park rule of ${round(settings.parkPressure)} kPa`,
       }
     : null;
 
@@ -63,13 +52,11 @@ export const parkRuleFlag = (pressure: number, settings: Pick<FlagSettings, 'par
 export const weightFlag = (vehicle: Pick<Vehicle, 'weight' | 'axles'>): Flag | null => {
   const onAxles = vehicle.axles.reduce((sum, axle) => sum + axle.load, 0);
   if (Math.abs(onAxles - vehicle.weight) <= 0.02 * vehicle.weight) return null;
-  const how = vehicle.weight > onAxles ? 'heavier than its axles' : 'lighter than its axles';
   return {
     kind: 'weight-off-axles',
     value: vehicle.weight,
     limit: onAxles,
     unit: 'kN',
-    message: `the machine weighs ${round(vehicle.weight)} kN but its axles carry ${round(onAxles)} kN: it is ${how}`,
   };
 };
 
@@ -97,7 +84,6 @@ export const trafficFlags = (
       value: wheelLoad,
       limit: 0,
       unit: 'kN',
-      message: `this covering is for feet only; the heaviest wheel carries ${round(wheelLoad)} kN`,
     });
   else if (floor !== null && wheelLoad > floor.wheelRating)
     add({
@@ -105,7 +91,6 @@ export const trafficFlags = (
       value: wheelLoad,
       limit: floor.wheelRating,
       unit: 'kN',
-      message: `the heaviest wheel carries ${round(wheelLoad)} kN, the covering is rated ${round(floor.wheelRating)} kN`,
     });
   if (impact.peakPressure > impact.strength)
     add({
@@ -113,7 +98,6 @@ export const trafficFlags = (
       value: impact.peakPressure,
       limit: impact.strength,
       unit: 'kPa',
-      message: `${round(impact.peakPressure)} kPa on the root zone is above its bearing strength of ${round(impact.strength)} kPa`,
     });
   if (wheelLoad > settings.cautionWheelLoad)
     add({
@@ -121,7 +105,6 @@ export const trafficFlags = (
       value: wheelLoad,
       limit: settings.cautionWheelLoad,
       unit: 'kN',
-      message: `one wheel carries ${round(wheelLoad)} kN: above ${round(settings.cautionWheelLoad)} kN the subsoil needs looking at`,
     });
   if (floor !== null && vehicle.axles.length >= 4 && passes > settings.lorryPasses)
     add({
@@ -129,7 +112,6 @@ export const trafficFlags = (
       value: passes,
       limit: settings.lorryPasses,
       unit: 'passes',
-      message: `${passes} passes of a lorry over one panel route; the park guide lets a route be used once, in and out`,
     });
   return flags;
 };

@@ -36,7 +36,9 @@ export const ChosenZone = () => {
               {inUnits(one.crownTemperature.highest, 'temperature', units)} in the hottest hour.{' '}
             </>
           )}
-          {one.footfalls > 0 && <>{fig('footfalls', one.footfalls.toLocaleString('en'))} steps on every square metre. </>}
+          {one.footfalls > 0 && (
+            <>{fig('footfalls', inUnits(one.footfalls, 'onGround', units).replace(' ', ' steps '))} of turf. </>
+          )}
           {one.pressure > 0 && <>Up to {fig('pressure', inUnits(one.pressure, 'pressure', units))} on the ground.</>}
         </p>
       )}

@@ -54,7 +54,7 @@ const inputsOf = (
     'Light in the open, covered',
     `${digits(zone.light.open, 1)}, ${zone.light.covered === null ? '–' : digits(zone.light.covered, 1)} mol/m²/d`,
   ],
-  ['Steps per m²', digits(zone.footfalls, 0)],
+  ['Steps', inUnits(zone.footfalls, 'onGround', units)],
   ['Worst pressure', inUnits(zone.pressure, 'pressure', units)],
   [
     'Loss by cause',

@@ -3,6 +3,7 @@ import { eventWords } from '#shared/wording/words.ts';
 import type { KeptPlan, RecoveryPapers } from '#reports/recovery-papers.ts';
 import { heading, list, sentence, small, strong, table, type Sheet } from '#reports/sheet.ts';
 import { areaRange, bookedSpan, clearDays, moment, moneyRange, percent, span, titleOf } from '#reports/wording.ts';
+import { warningText } from '#shared/wording/warnings.ts';
 
 export type HoldColour = 'green' | 'amber' | 'red';
 
@@ -79,7 +80,9 @@ export const holdAnswer = (papers: RecoveryPapers, units: UnitSystem): Sheet => 
           ? ['Hours of cover by zone: every further day counts in the zones that lie longest.']
           : [
               'Hours of cover by zone: every further day counts in the zones that lie longest.',
-              ...papers.forecast.result.warnings.slice(0, 3).map((warning) => `Zone ${warning.zone}: ${warning.detail}.`),
+              ...papers.forecast.result.warnings
+                .slice(0, 3)
+                .map((warning) => `Zone ${warning.zone}: ${warningText(warning, units)}.`),
             ],
       ),
     ],

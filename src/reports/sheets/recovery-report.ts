@@ -24,6 +24,7 @@ import {
   titleOf,
   zoneName,
 } from '#reports/wording.ts';
+import { warningText } from '#shared/wording/warnings.ts';
 
 /** The sentences a manager reads first: ready, when, cost. */
 export const headlineOf = (papers: RecoveryPapers, units: UnitSystem): readonly string[] => {
@@ -80,7 +81,7 @@ export const recoveryReport = (papers: RecoveryPapers, units: UnitSystem): Sheet
       ...sodPart(papers, units),
       ...costPart(papers),
       ...incidentsPart(papers, units),
-      ...risksPart(papers),
+      ...risksPart(papers, units),
       ...lessonsPart(papers),
       ...sourcesPart(papers),
       heading('Signed'),
@@ -397,7 +398,7 @@ const incidentsPart = (papers: RecoveryPapers, units: UnitSystem): readonly Part
   ];
 };
 
-const risksPart = (papers: RecoveryPapers): readonly Part[] => {
+const risksPart = (papers: RecoveryPapers, units: UnitSystem): readonly Part[] => {
   const { forecast, plan, others, venue } = papers;
   const homeDate = forecast.result.homeDate.start;
   const next = others
@@ -413,7 +414,9 @@ const risksPart = (papers: RecoveryPapers): readonly Part[] => {
     heading('Next risks'),
     list([
       ...(tight.length > 0 ? [`Less than a day in hand in zones ${tight.join(', ')}.`] : []),
-      ...forecast.result.warnings.map((warning) => `Zone ${warning.zone}, ${warningWords[warning.kind]}. ${warning.detail}.`),
+      ...forecast.result.warnings.map(
+        (warning) => `Zone ${warning.zone}, ${warningWords[warning.kind]}. ${warningText(warning, units)}.`,
+      ),
       ...next,
       ...(plan.plan.zones.some((zone) => zone.dailyHours > 0)
         ? ['New sod is watered every day until the home date; seams open where it is not.']

@@ -10,6 +10,7 @@ import { chooseHome } from '../../desk/previewing.ts';
 import { ZoneTable } from '../../plan/zone-table.tsx';
 import { WhatIf } from './what-if.tsx';
 import { DayTable } from './day-table.tsx';
+import { warningText } from '#shared/wording/warnings.ts';
 
 /** What the field is on the home date, with ranges, causes and chance; what was taken for granted, and what to mind. */
 export const Foresee = () => {
@@ -80,7 +81,7 @@ export const Foresee = () => {
                 <strong>
                   {warning.zone}: {warningWords[warning.kind]}.
                 </strong>{' '}
-                {warning.detail}.
+                {warningText(warning, units)}.
               </li>
             ))}
           </ul>
