@@ -144,6 +144,19 @@ export const vehicles = [
     ],
     track: 6,
     skids: false,
+    standing: 12,
+  },
+  {
+    id: 'crane-on-mats',
+    name: 'Crane set up on outriggers, timber mats of 2.4 m, lifting',
+    weight: 600,
+    axles: [
+      { load: 420, wheels: 2, contactPressure: 580, mat: { side: 2.4, thickness: 0.2, modulus: 9000 } },
+      { load: 180, wheels: 2, contactPressure: 250, mat: { side: 2.4, thickness: 0.2, modulus: 9000 } },
+    ],
+    track: 6,
+    skids: false,
+    standing: 12,
   },
 ] as const satisfies readonly Vehicle[];
 

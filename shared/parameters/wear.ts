@@ -593,6 +593,15 @@ export const wearParameters = parametersOf({
     doubt: 0.2,
     standing: 'our assumption',
   },
+  'wear.zone.gate': {
+    meaning: 'How much harder than plain walking people use a zone for gate throat: jumping, turning, spilling',
+    value: 1.3,
+    unit: '1',
+    low: 0.5,
+    high: 5,
+    doubt: 0.2,
+    standing: 'our assumption',
+  },
   'wear.zone.cable-run': {
     meaning: 'How much harder than plain walking people use a zone for cable run: jumping, turning, spilling',
     value: 1.2,

@@ -35,6 +35,7 @@ export const zoneUses = [
   'mix-position',
   'tower',
   'haul-route',
+  'gate',
   'cable-run',
   'catering',
   'egress',

@@ -199,6 +199,7 @@ export const zoneUseWords: Readonly<Record<ZoneUse, string>> = {
   'mix-position': 'mix position',
   tower: 'tower',
   'haul-route': 'haul route',
+  gate: 'gate throat',
   'cable-run': 'cable run',
   catering: 'catering, tents',
   egress: 'egress',

@@ -48,7 +48,7 @@ export interface Course {
 export const coursesOf = (scene: Scene, shared: Shared): readonly Course[] => {
   const byNumber = new Map<number, number[]>();
   scene.groups.forEach((group, at) => {
-    const number = shared.courses(nameOf(group, scene));
+    const number = shared.courses(nameOf(group));
     const here = byNumber.get(number);
     if (here) here.push(at);
     else byNumber.set(number, [at]);
@@ -84,9 +84,8 @@ const heatPart = ({ from, until, layer }: Exposure['stretches'][number]) => [
   layer.care,
 ];
 
-/** Everything a course depends on. How far wheels wander depends on the zone's width too. */
-const nameOf = ({ zone, shade, rigs, exposure }: Group, scene: Scene): string =>
-  JSON.stringify([shade, rigs, exposure.machines.length > 0 ? scene.zones[zone]!.outlines : null, exposure]);
+/** Everything a course depends on. */
+const nameOf = ({ shade, rigs, exposure }: Group): string => JSON.stringify([shade, rigs, exposure]);
 
 const busyDays = ({ period, play }: Scene, { stretches, crowds, machines, incidents }: Exposure): Uint8Array => {
   const days = period.days.length;

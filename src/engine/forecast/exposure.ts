@@ -23,6 +23,10 @@ export interface MachineVisit {
   readonly day: number;
   readonly hour: number;
   readonly pass: Traffic;
+  /** m across the ground where it crosses, in steps. */
+  readonly width: number;
+  /** Whether it squeezes through a gate throat there. */
+  readonly gate: boolean;
 }
 
 /** Something spilt, or ice on the turf itself, over a share of the zone. */
@@ -54,8 +58,9 @@ export const nothingHappens: Exposure = { stretches: [], crowds: [], machines: [
  * two layers share an hour because of the rounding, the later one has it; layers of the same covering that adjoin therefore count
  * exactly as one.
  * @param turf m² of turf in the zone; an incident is spread over it by its share
+ * @param width m across the zone at this place; machines keep to it
  */
-export const exposureOf = (booking: Booking, letter: string, period: Period, turf: number): Exposure => {
+export const exposureOf = (booking: Booking, letter: string, period: Period, turf: number, width: number): Exposure => {
   const end = period.firstHour.at(-1)!;
   const within = (hour: number): boolean => hour >= 0 && hour < end;
   const use = booking.zones.find((zone) => zone.letter === letter)?.use ?? 'other';
@@ -77,7 +82,13 @@ export const exposureOf = (booking: Booking, letter: string, period: Period, tur
       .filter((visit) => within(visit.hour)),
     machines: booking.traffic
       .filter((pass) => pass.zone === letter)
-      .map((pass) => ({ day: period.dayOf(pass.at), hour: Math.floor(period.hourOf(pass.at)), pass }))
+      .map((pass) => ({
+        day: period.dayOf(pass.at),
+        hour: Math.floor(period.hourOf(pass.at)),
+        pass,
+        width,
+        gate: use === 'gate',
+      }))
       .filter((visit) => within(visit.hour)),
     incidents: incidentsOf(booking)
       .filter((incident) => incident.zone === letter)

@@ -1,13 +1,12 @@
 import type { Covering } from '#shared/vocabulary/covering.ts';
-import { centroid } from '#shared/geometry/polygon.ts';
 import { lyingAt, type CoveredStretch, type Exposure, type MachineVisit } from '#engine/forecast/exposure.ts';
 import type { Group, Scene } from '#engine/forecast/scene.ts';
 import { groundOf, type Ground } from '#engine/loads/ground.ts';
 import { trafficFlags, type Flag } from '#engine/loads/load-flags.ts';
 import { trafficImpact, type TrafficImpact } from '#engine/loads/machine-passes.ts';
-import { localWidth } from '#engine/loads/route-impact.ts';
 import { evenPressureImpact, fillPressure, icePressure, legsImpact, type StandingImpact } from '#engine/loads/standing-loads.ts';
 import { trafficSettings } from '#engine/loads/traffic-settings.ts';
+import { passesAcross } from '#engine/loads/way-width.ts';
 
 /** What the wheels of one visit leave, with the share of the ground they touch. */
 export interface WheelLoad {
@@ -36,7 +35,6 @@ export const groundLoads = (scene: Scene): GroundLoads => {
   const { parameters, venue } = question;
   const ground = groundOf(venue.field.rootZone.soil, parameters);
   const settings = trafficSettings(parameters);
-  const widths = new Map<number, number>();
   const known = new Map<string, WheelLoad>();
   const stood = new Map<string, StandingImpact | null>();
   // By visit or stretch and step of water: what members ask for again and again.
@@ -47,17 +45,6 @@ export const groundLoads = (scene: Scene): GroundLoads => {
   const stepOf = (water: number): number => Math.ceil(Math.min(ground.saturated, water) / waterStep);
   const stepped = (water: number): number => Math.min(ground.saturated, Math.ceil(water / waterStep) * waterStep);
   const coveringAt = (exposure: Exposure, hour: number): Covering | null => coveringOf(scene, lyingAt(exposure, hour));
-  const widthOf = (zone: number): number => {
-    let width = widths.get(zone);
-    if (width === undefined) {
-      const outline = scene.zones[zone]!.outlines[0]!;
-      const [x, y] = centroid(outline);
-      width = Math.max(0.5, Math.min(200, localWidth(outline, x, y)));
-      widths.set(zone, width);
-    }
-    return width;
-  };
-
   const wheels = (group: Group, visit: MachineVisit, water: number): WheelLoad => {
     let ofVisit = bySteps.get(visit);
     if (ofVisit === undefined) bySteps.set(visit, (ofVisit = new WeakMap()));
@@ -70,17 +57,16 @@ export const groundLoads = (scene: Scene): GroundLoads => {
     const wet = stepped(water);
     const covering = coveringAt(group.exposure, visit.hour);
     const { vehicle: id, passes, turning } = visit.pass;
-    const key = `${group.zone} ${id} ${passes} ${turning} ${covering?.id} ${wet.toFixed(3)}`;
+    const key = `${visit.width} ${visit.gate} ${id} ${passes} ${turning} ${covering?.id} ${wet.toFixed(3)}`;
     let load = known.get(key);
     if (load === undefined) {
       const vehicle = scene.vehicles.get(id);
       if (!vehicle) throw new RangeError(`booking.traffic: there is no machine "${id}"`);
-      const patch = Math.max(...vehicle.axles.map((axle) => Math.sqrt(axle.load / axle.wheels / axle.contactPressure)));
-      const swept = Math.min(widthOf(group.zone), 2 * (patch + settings.wander));
-      const here = [{ vehicle, passes: (passes * 2 * patch) / swept, turning }];
+      const counted = passes * (visit.gate ? settings.gate : 1);
+      const { touched, machine } = passesAcross(visit.width, { vehicle, passes: counted, turning }, settings.wander);
       load = {
-        impact: trafficImpact(here, covering ?? bare, 'edge', ground, stateAt(wet), settings),
-        touched: Math.min(1, swept / widthOf(group.zone)),
+        impact: trafficImpact([machine], covering ?? bare, 'edge', ground, stateAt(wet), settings),
+        touched,
         wearThrough: covering?.wearThrough ?? 1,
       };
       known.set(key, load);

@@ -10,6 +10,7 @@ import { rigReaches, type RigReach } from '#engine/light/grow-lights.ts';
 import { skyKeeper } from '#engine/forecast/sky-of.ts';
 import type { DayShape } from '#engine/sky/day-shape.ts';
 import { bowlKeeper } from '#engine/stands/bowl.ts';
+import { localWidth, steppedWidth } from '#engine/loads/way-width.ts';
 import type { ClassLight } from '#engine/stands/shade-classes.ts';
 
 /** Cells that share their zone, their shade and everything that happens to them: reckoned once for all of them. */
@@ -110,21 +111,29 @@ const exposureFinder = (events: readonly Booking[], period: Period, cells: Cells
     }
     return turf;
   });
+  const widthAt = events.map((event) => widthFinder(event, cells));
   const known = new Map<string, Exposure>();
   return (cell: number): { key: string; exposure: Exposure } => {
-    const key = zoneOf.map((of) => of[cell]).join();
+    const widths = zoneOf.map((of, at) => (of[cell]! < 0 ? 0 : widthAt[at]!(of[cell]!, cell)));
+    const key = `${zoneOf.map((of) => of[cell]).join()} ${widths.join()}`;
     let exposure = known.get(key);
     if (exposure === undefined) {
-      const hit = events.flatMap((event, at) =>
-        zoneOf[at]![cell]! < 0
-          ? []
-          : [exposureOf(event, event.zones[zoneOf[at]![cell]!]!.letter, period, turfOf[at]![zoneOf[at]![cell]!]!)],
-      );
+      const hit = events.flatMap((event, at) => {
+        const zone = zoneOf[at]![cell]!;
+        return zone < 0 ? [] : [exposureOf(event, event.zones[zone]!.letter, period, turfOf[at]![zone]!, widths[at]!)];
+      });
       exposure = hit.length === 0 ? nothingHappens : together(hit);
       known.set(key, exposure);
     }
     return { key, exposure };
   };
+};
+
+/** m across a zone of an event at a cell, in steps, where machines cross it; 0 where none do, so that its cells stay one group. */
+const widthFinder = ({ zones, traffic }: Booking, cells: Cells) => {
+  const crossed = zones.map(({ letter }) => traffic.some((pass) => pass.zone === letter));
+  return (zone: number, cell: number): number =>
+    crossed[zone]! ? steppedWidth(localWidth(zones[zone]!.outline, cells.x[cell]!, cells.y[cell]!)) : 0;
 };
 
 const groupCells = (

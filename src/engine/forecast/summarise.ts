@@ -1,12 +1,5 @@
 import { addDays } from '#shared/calendar/local-time.ts';
-import {
-  causes,
-  type CellMap,
-  type Forecast,
-  type Range,
-  type Verdict,
-  type ZoneForecast,
-} from '#shared/vocabulary/forecast.ts';
+import { causes, type CellMap, type Forecast, type Range, type Verdict, type ZoneForecast } from '#shared/vocabulary/forecast.ts';
 import type { Workshop } from '#engine/forecast/workshop.ts';
 import { hoursUnder, type Exposure } from '#engine/forecast/exposure.ts';
 import { coveringOf } from '#engine/forecast/ground-loads.ts';

@@ -65,7 +65,7 @@ export const trafficFlags = (
   vehicle: Vehicle,
   passes: number,
   covering: RatedCovering | null,
-  impact: Pick<TrafficImpact, 'peakPressure' | 'strength'>,
+  impact: Pick<TrafficImpact, 'contactPressure' | 'peakPressure' | 'strength'>,
   settings: FlagSettings,
 ): readonly Flag[] => {
   const flags: Flag[] = [];
@@ -73,11 +73,10 @@ export const trafficFlags = (
     if (flag) flags.push(flag);
   };
   const wheelLoad = Math.max(...vehicle.axles.map((axle) => axle.load / axle.wheels));
-  const contact = Math.max(...vehicle.axles.map((axle) => axle.contactPressure));
   add(weightFlag(vehicle));
   const floor = covering !== null && covering.thickness > 0 ? covering : null;
   // A sheet that spreads nothing leaves the wheel straight on the turf.
-  if (floor === null || floor.spread === 'none') add(parkRuleFlag(contact, settings));
+  if (floor === null || floor.spread === 'none') add(parkRuleFlag(impact.contactPressure, settings));
   if (floor !== null && floor.wheelRating === 0)
     add({
       kind: 'covering-feet-only',

@@ -15,6 +15,7 @@ import {
   type SpreadingCovering,
   type SpreadLoad,
 } from '#engine/loads/panel/pressure-under.ts';
+import { matPatch } from '#engine/loads/outrigger-mat.ts';
 import { pointStress } from '#engine/loads/stress/point-stress.ts';
 import { circleShare } from '#engine/loads/stress/circle-stress.ts';
 import { densityAfterStress } from '#engine/soil/critical-state-density.ts';
@@ -152,19 +153,17 @@ export const impactOnce = (
 export const turningFactor = (vehicle: Vehicle, turning: boolean, settings: TrafficSettings): number =>
   turning ? (vehicle.skids ? settings.turning.skid : settings.turning.steered) : 1;
 
-/** Loads of one axle on its wheels, m² and kN. */
+/** Loads of one axle on its wheels, or of a row of outriggers on their pads or mats, m² and kN. */
 export const wheelLoads = (
   vehicle: Vehicle,
   axle: Vehicle['axles'][number],
+  ground: Ground,
   settings: TrafficSettings,
 ): readonly PlacedLoad[] => {
   const load = axle.load / axle.wheels;
-  return wheelPlaces(axle.wheels, vehicle.track, settings.dualSpacing).map((x) => ({
-    load,
-    area: load / axle.contactPressure,
-    x,
-    y: 0,
-  }));
+  const patch = load / axle.contactPressure;
+  const area = axle.mat ? matPatch(load, patch, axle.mat, ground, vehicle.standing ?? 0) : patch;
+  return wheelPlaces(axle.wheels, vehicle.track, settings.dualSpacing).map((x) => ({ load, area, x, y: 0 }));
 };
 
 /** What all these passes leave behind on the ground that wheels touch. */
@@ -184,8 +183,9 @@ export const trafficImpact = (
     if (!(passes > 0)) continue;
     const counted = passes * turningFactor(vehicle, turning, settings);
     for (const axle of vehicle.axles) {
-      const once = impactOnce(wheelLoads(vehicle, axle, settings), covering, position, ground, state, 0);
-      contactPressure = Math.max(contactPressure, axle.contactPressure);
+      const loads = wheelLoads(vehicle, axle, ground, settings);
+      const once = impactOnce(loads, covering, position, ground, state, vehicle.standing ?? 0);
+      contactPressure = Math.max(contactPressure, ...loads.map(({ load, area }) => load / area));
       peakPressure = Math.max(peakPressure, once.peak);
       stressAt75 = Math.max(stressAt75, once.stressAt75);
       if (once.peak / once.strength > ratio) [ratio, strength] = [once.peak / once.strength, once.strength];

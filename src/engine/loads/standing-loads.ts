@@ -1,14 +1,9 @@
-import { type Ground, type GroundState, groundUnderPanel } from '#engine/loads/ground.ts';
+import type { Ground, GroundState } from '#engine/loads/ground.ts';
 import { impactOnce, type SpotImpact } from '#engine/loads/machine-passes.ts';
-import {
-  type PanelPosition,
-  type PlacedLoad,
-  pressureUnder,
-  type SpreadingCovering,
-} from '#engine/loads/panel/pressure-under.ts';
+import type { PanelPosition, PlacedLoad, SpreadingCovering } from '#engine/loads/panel/pressure-under.ts';
 
 /**
- * Loads that stand for hours or days: stage legs on base plates, outriggers on mats, fill and ice.
+ * Loads that stand for hours or days: stage legs on base plates, fill and ice. Cranes on outriggers are machines that stand.
  *
  * A leg presses through the covering with its long-term stiffness; its eight nearest neighbours at the leg spacing are added.
  * These are pressures on turf for a turf forecast; whether legs and pads carry their structure is for its engineer.
@@ -61,48 +56,6 @@ export const legsImpact = (
   }));
   const spot = impactOnce(loads, covering, position, ground, state, hours);
   return after(spot, ground, state, (spot.peak > 0 ? legs.load / spot.peak : area) / legs.spacing ** 2);
-};
-
-/** A mat under an outrigger: a stiff square whose own spread is reckoned as a rigid pad, or as a plate where its modulus is given. */
-export interface Mat {
-  /** m */
-  readonly side: number;
-  /** m */
-  readonly thickness: number;
-  /** MPa; null counts as rigid */
-  readonly modulus: number | null;
-}
-
-/**
- * One outrigger pad on a mat on a covering. The mat spreads the pad to a patch on the covering, the covering spreads that patch to
- * the ground. The pad stands in the middle of its mat.
- */
-export const outriggerImpact = (
-  load: number,
-  padSide: number,
-  mat: Mat | null,
-  covering: SpreadingCovering,
-  position: PanelPosition,
-  ground: Ground,
-  state: GroundState,
-  hours: number,
-): StandingImpact => {
-  const pad = padSide ** 2;
-  const area = mat === null ? pad : Math.min(Math.max(pad, mat.side ** 2), matPatch(load, pad, mat, ground, hours));
-  const spot = impactOnce([{ load, area, x: 0, y: 0 }], covering, position, ground, state, hours);
-  return after(spot, ground, state, 1);
-};
-
-/** m² on which a mat presses. */
-const matPatch = (load: number, pad: number, mat: Mat, ground: Ground, hours: number): number => {
-  const asCovering: SpreadingCovering = {
-    spread: mat.modulus === null ? 'rigid-pad' : 'plate',
-    thickness: mat.thickness,
-    modulus: mat.modulus ?? 0,
-    panelWidth: mat.side,
-  };
-  const under = groundUnderPanel(ground, hours);
-  return Math.PI * pressureUnder(load, pad, asCovering, under, 'interior').radius ** 2;
 };
 
 /** kPa under `depth` m of fill of `unitWeight` kN/m³. */

@@ -2,14 +2,14 @@ import { describe, expect, it } from 'vitest';
 import { groundOf, saturationOf, concentrationAt } from '#engine/loads/ground.ts';
 import { trafficFlags, weightFlag } from '#engine/loads/load-flags.ts';
 import { trafficImpact, wheelPlaces } from '#engine/loads/machine-passes.ts';
-import { localWidth, passesAcross, type Route, routeImpact } from '#engine/loads/route-impact.ts';
-import { evenPressureImpact, legsImpact, outriggerImpact } from '#engine/loads/standing-loads.ts';
-import { trafficByZone } from '#engine/loads/traffic-by-zone.ts';
+import { localWidth, passesAcross } from '#engine/loads/way-width.ts';
+import { evenPressureImpact, legsImpact } from '#engine/loads/standing-loads.ts';
 import { trafficSettings } from '#engine/loads/traffic-settings.ts';
 import { defaultValues } from '#shared/parameters/catalogue.ts';
 import { startingCoverings } from '#shared/parameters/coverings.ts';
 import { vehicles, type StartingVehicle } from '#shared/parameters/vehicles.ts';
-import { Vehicle } from '#shared/vocabulary/vehicle.ts';
+import type { Polygon } from '#shared/vocabulary/geometry.ts';
+import { type Mat, Vehicle } from '#shared/vocabulary/vehicle.ts';
 
 const settings = trafficSettings(defaultValues);
 const machine = (id: StartingVehicle): Vehicle => vehicles.find((vehicle) => vehicle.id === id)!;
@@ -28,8 +28,10 @@ describe('starting vehicle classes', () => {
     expect(new Set(vehicles.map(({ id }) => id)).size).toBe(vehicles.length);
   });
   it('turf machines keep the park rule, road machines do not', () => {
+    const impactOf = (vehicle: Vehicle) =>
+      trafficImpact([{ vehicle, passes: 1, turning: false }], bare, 'interior', sand, moist, settings);
     const flagged = vehicles.filter((vehicle) =>
-      trafficFlags(vehicle, 1, null, { peakPressure: 0, strength: 1 }, settings).some(({ kind }) => kind === 'park-rule'),
+      trafficFlags(vehicle, 1, null, impactOf(vehicle), settings).some(({ kind }) => kind === 'park-rule'),
     );
     const kept = vehicles.filter((vehicle) => !flagged.includes(vehicle)).map(({ id }) => id);
     expect(kept).toEqual(['mower', 'utility-cart', 'tractor-45-hp', 'sod-installer']);
@@ -126,79 +128,29 @@ describe('flags', () => {
   });
 });
 
-describe('a route cell by cell', () => {
+describe('the width of a way', () => {
   // A road 6 m wide with a throat of 3 m from y = 20 to 24.
-  const route: Route = {
-    outline: [[-3, 0], [3, 0], [3, 20], [1.5, 20], [1.5, 24], [3, 24], [3, 40], [-3, 40], [-3, 24], [-1.5, 24], [-1.5, 20], [-3, 20]],
-    gates: [{ x: 0, y: 22, radius: 2 }],
-    turns: [{ x: 0, y: 38, radius: 2 }],
-  }; // prettier-ignore
-  const xs = Float64Array.from([0, 0, 0, 9, 1]);
-  const ys = Float64Array.from([10, 22, 38, 10, 10]);
-  const cells = routeImpact(
-    route,
-    xs,
-    ys,
-    [{ vehicle: machine('pickup'), passes: 20, turning: false }],
-    bare,
-    'edge',
-    sand,
-    moist,
-    settings,
-  );
-  it('finds the cells on the route and their local width', () => {
-    expect(cells.map(({ cell }) => cell)).toEqual([0, 1, 2, 4]);
-    expect(cells.map(({ width }) => width)).toEqual([6, 3, expect.any(Number), 6]);
-    expect(localWidth(route.outline, 0, 22)).toBeCloseTo(3, 9);
+  const road: Polygon = [[-3, 0], [3, 0], [3, 20], [1.5, 20], [1.5, 24], [3, 24], [3, 40], [-3, 40], [-3, 24], [-1.5, 24], [-1.5, 20], [-3, 20]]; // prettier-ignore
+  it('is that between its sides, also in its corners and after a bend', () => {
+    expect(localWidth(road, 0, 10)).toBeCloseTo(6, 9);
+    expect(localWidth(road, 0, 22)).toBeCloseTo(3, 9);
+    expect(localWidth(road, 2.5, 0.5)).toBeCloseTo(6, 9);
+    const bend: Polygon = [[0, 0], [30, 0], [30, 4], [4, 4], [4, 30], [0, 30]]; // prettier-ignore
+    expect([localWidth(bend, 20, 2), localWidth(bend, 2, 20)]).toEqual([expect.closeTo(4, 9), expect.closeTo(4, 9)]);
   });
-  const wear = (i: number): number => cells[i]!.touched * cells[i]!.wheelPasses;
-  it('a throat takes twice the passes of the road, and more for being a gate', () => {
-    expect(wear(1) / wear(0)).toBeCloseTo(2 * settings.gate, 6);
-    expect(cells[1]!.gate).toBe(true);
-    expect(cells[1]!.rut).toBeGreaterThan(cells[0]!.rut);
+  it('of a triangle, where every edge faces the others a little, is finite', () => {
+    expect(localWidth([[0, 0], [10, 0], [5, 8.66]], 5, 3)).toBeLessThan(10); // prettier-ignore
   });
-  it('a turn counts double for a steered machine', () => {
-    expect(cells[2]!.turning).toBe(true);
-    expect((wear(2) * cells[2]!.width) / (wear(0) * cells[0]!.width)).toBeCloseTo(settings.turning.steered, 6);
-  });
-  it('wheel passes are conserved whatever the wander', () => {
-    for (const wander of [0.1, 0.6, 2]) {
-      const [cell] = routeImpact(
-        route,
-        xs,
-        ys,
-        [{ vehicle: machine('pickup'), passes: 20, turning: false }],
-        bare,
-        'edge',
-        sand,
-        moist,
-        {
-          ...settings,
-          wander,
-        },
-      );
-      expect(cell!.touched * cell!.wheelPasses).toBeCloseTo(wear(0), 9);
-    }
-  });
-});
-
-describe('traffic of a booking', () => {
-  const pass = { zone: 'H', vehicle: 'pickup', at: '2027-07-14T07:00', passes: 3, turning: false };
-  it('is gathered zone by zone', () => {
-    const zones = trafficByZone([pass, { ...pass, zone: 'A', turning: true }, { ...pass, passes: 5 }], vehicles);
-    expect(zones.get('H')!.map(({ passes }) => passes)).toEqual([3, 5]);
-    expect(zones.get('A')![0]).toMatchObject({ turning: true, vehicle: { id: 'pickup' } });
-    expect(zones.get('B')).toBeUndefined();
-  });
-  it('refuses a machine that is not known', () => {
-    expect(() => trafficByZone([{ ...pass, vehicle: 'airship' }], vehicles)).toThrow(/airship/);
-  });
-  it('spreads over the width it has', () => {
-    const machines = [{ vehicle: machine('pickup'), passes: 10, turning: false }];
-    const [narrow, wide] = [2, 12].map((width) => passesAcross(width, machines, settings));
-    expect(wide!.touched).toBeLessThan(narrow!.touched);
-    expect(wide!.touched * wide!.machines[0]!.passes * 12).toBeCloseTo(narrow!.touched * narrow!.machines[0]!.passes * 2, 9);
-    expect(() => passesAcross(0, machines, settings)).toThrow(RangeError);
+  it('takes every pass, whatever the wander and the width', () => {
+    const pickup = { vehicle: machine('pickup'), passes: 10, turning: false };
+    const through = (width: number, wander: number): number => {
+      const { touched, machine: spot } = passesAcross(width, pickup, wander);
+      return touched * spot.passes * width;
+    };
+    for (const width of [2, 6, 12])
+      for (const wander of [0.1, 0.6, 2]) expect(through(width, wander)).toBeCloseTo(through(2, 0.6), 9);
+    expect(passesAcross(12, pickup, 0.6).touched).toBeLessThan(passesAcross(2, pickup, 0.6).touched);
+    expect(() => passesAcross(0, pickup, 0.6)).toThrow(RangeError);
   });
 });
 
@@ -217,15 +169,24 @@ describe('loads that stand', () => {
     const close = legsImpact({ ...legs, spacing: 0.5 }, plywood, 'interior', sand, moist, 24);
     expect(close.peak).toBeGreaterThan(legsImpact(legs, plywood, 'interior', sand, moist, 24).peak);
   });
-  it('a mat brings an outrigger down to its own area', () => {
-    const mat = { side: 2, thickness: 0.2, modulus: null };
-    const onMat = outriggerImpact(200, 0.6, mat, bare, 'interior', loam, moist, 8);
-    expect(outriggerImpact(200, 0.6, null, bare, 'interior', loam, moist, 8).peak).toBeCloseTo(200 / 0.36, 6);
-    expect(onMat.peak).toBeCloseTo(50, 6);
-    const timber = outriggerImpact(200, 0.6, { side: 2, thickness: 0.1, modulus: 9000 }, bare, 'interior', loam, moist, 8);
-    expect(timber.peak).toBeGreaterThan(onMat.peak);
-    expect(timber.peak).toBeLessThan(200 / 0.36);
-    expect(timber.bulkDensity).toBeGreaterThanOrEqual(onMat.bulkDensity);
+  it('a mat brings an outrigger down to its own area, a bending one less far; the pressure on the ground is what the park rule meets', () => {
+    const crane = (mat: Mat | undefined): Vehicle => ({
+      ...machine('crane-outriggers'),
+      axles: [{ load: 400, wheels: 2, contactPressure: 200 / 0.36, mat }],
+    });
+    const on = (mat?: Mat) =>
+      trafficImpact([{ vehicle: crane(mat), passes: 1, turning: false }], bare, 'interior', loam, moist, settings);
+    const [pad, rigid, timber] = [
+      undefined,
+      { side: 2, thickness: 0.2, modulus: null },
+      { side: 2, thickness: 0.1, modulus: 9000 },
+    ].map(on);
+    expect(pad!.peakPressure).toBeCloseTo(200 / 0.36, 6);
+    expect(rigid!.peakPressure).toBeCloseTo(50, 6);
+    expect(timber!.peakPressure).toBeGreaterThan(50);
+    expect(timber!.peakPressure).toBeLessThan(200 / 0.36);
+    expect(timber!.bulkDensity).toBeGreaterThanOrEqual(rigid!.bulkDensity);
+    expect(rigid!.contactPressure).toBeCloseTo(50, 6);
   });
   it('fill and ice press evenly to depth', () => {
     const fill = evenPressureImpact(4.79, loam, moist);
