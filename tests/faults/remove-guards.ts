@@ -119,8 +119,8 @@ const guards: readonly Guard[] = [
   {
     what: 'doors: the host a request names',
     file: 'src/web-host/web-host.ts',
-    from: 'const refusal = gate.refuseHost(request) ?? gate.refuseOrigin(request);',
-    to: 'const refusal = gate.refuseOrigin(request);',
+    from: 'gate.refuseHost(request) ?? gate',
+    to: 'gate',
     test: 'tests/doors/web-host.test.ts',
     name: 'refuses other sites',
   },
