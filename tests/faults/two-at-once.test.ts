@@ -152,6 +152,6 @@ describe('application, web host and command line on one file', () => {
         note: `${tally.conflicts} conflicts named, ${tally.busy} asked to wait`,
       });
     },
-    tries(60_000, 1_200_000),
+    tries(120_000, 1_800_000),
   );
 });
