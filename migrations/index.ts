@@ -4,6 +4,7 @@ import * as plansAndWeather from '#migrations/0002-plans-and-weather.ts';
 import * as money from '#migrations/0003-money.ts';
 import * as evidence from '#migrations/0004-evidence.ts';
 import * as draftsAndIndices from '#migrations/0005-drafts-and-indices.ts';
+import * as homeDates from '#migrations/0006-home-dates.ts';
 
 /** Every migration by name, in order. The number of the last one is the version of the file (`pragma user_version`). */
 export const migrations: Readonly<Record<string, Migration>> = {
@@ -12,4 +13,5 @@ export const migrations: Readonly<Record<string, Migration>> = {
   '0003-money': money,
   '0004-evidence': evidence,
   '0005-drafts-and-indices': draftsAndIndices,
+  '0006-home-dates': homeDates,
 };

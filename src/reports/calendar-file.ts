@@ -16,6 +16,12 @@ export interface CalendarEntry {
   readonly alarmHours: readonly number[];
 }
 
+/**
+ * Words as they may stand in a calendar. RFC 5545, 3.3.11: a text holds no control characters but the tab, and its line breaks are written
+ * in one way; a bare one would begin a line of the file.
+ */
+const told = (text: string): string => text.replace(/\r\n?|[\u0085\u2028\u2029]/g, '\n').replace(/[^\P{Cc}\t\n]|\p{Cs}/gu, '');
+
 const slug = (text: string): string =>
   text
     .toLowerCase()
@@ -77,7 +83,7 @@ export const calendarFile = ({ venue, booking, forecast, plan, earlier }: Recove
   const { timeZone } = venue.place;
   const at = (time: LocalTime): Date => new Date(toEpoch(time, timeZone));
   const calendar = ical({
-    name: `${venue.name}: ${booking.name}`,
+    name: told(`${venue.name}: ${booking.name}`).replaceAll('\n', ' '),
     prodId: { company: 'Fieldback', product: 'recovery plan', language: 'EN' },
     method: ICalCalendarMethod.PUBLISH,
   });
@@ -89,13 +95,13 @@ export const calendarFile = ({ venue, booking, forecast, plan, earlier }: Recove
       start: at(entry.start),
       // RFC 5545, 3.6.1: an end lies after its start; a moment has none.
       ...(entry.end > entry.start ? { end: at(entry.end) } : {}),
-      summary: entry.summary,
-      description: entry.description,
+      summary: told(entry.summary),
+      description: told(entry.description),
       status: cancelled ? ICalEventStatus.CANCELLED : ICalEventStatus.CONFIRMED,
     });
     if (!cancelled)
       for (const hours of entry.alarmHours)
-        event.createAlarm({ type: ICalAlarmType.display, trigger: hours * 3600, description: entry.summary });
+        event.createAlarm({ type: ICalAlarmType.display, trigger: hours * 3600, description: told(entry.summary) });
   };
   const home = forecast.result.homeDate;
   const entries: readonly CalendarEntry[] = [

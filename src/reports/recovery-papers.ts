@@ -103,7 +103,7 @@ export interface RecoveryPapers extends KeptPlan {
   readonly alternatives: readonly KeptPlan[];
   /** Plans of the same booking kept before this one, newest first. */
   readonly earlier: readonly PlanRun[];
-  /** Newest plan of every event of the year, up to this plan. */
+  /** Newest plan of every event of the year, up to this plan; for the ledger of the season alone. */
   readonly season: readonly SeasonEvent[];
   readonly evidence: Evidence;
 }

@@ -44,6 +44,23 @@ export const plansIn = (work: Work): Contents['plans'] => ({
     }));
   },
 
+  newestOfYear: async (venueId, year, until) => {
+    const rows = await work
+      .selectFrom('forecast_home_dates as home')
+      .innerJoin('plan_runs as plan', 'plan.forecast_id', 'home.forecast_id')
+      .select(['plan.id as id', 'plan.booking_id as bookingId'])
+      .where('home.venue_id', '=', venueId)
+      .where('home.starts_at_venue_time', '>=', `${year}-01-01`)
+      .where('home.starts_at_venue_time', '<', `${Number(year) + 1}-01-01`)
+      .where('plan.created_at', '<=', until)
+      .orderBy('plan.created_at', 'desc')
+      .orderBy('plan.id')
+      .execute();
+    const newest = new Map<string, string>();
+    for (const { id, bookingId } of rows) if (bookingId !== null && !newest.has(bookingId)) newest.set(bookingId, id);
+    return [...newest].map(([bookingId, id]) => ({ id, bookingId }));
+  },
+
   keep: async (run, input) => {
     await work
       .insertInto('plan_runs')

@@ -64,5 +64,9 @@ export const runsIn = (work: Work): Contents['runs'] => ({
         result_gzip: packed(JSON.stringify(run.result)),
       })
       .execute();
+    await work
+      .insertInto('forecast_home_dates')
+      .values({ forecast_id: run.id, venue_id: run.venueId, starts_at_venue_time: run.result.homeDate.start })
+      .execute();
   },
 });

@@ -83,6 +83,8 @@ export interface Contents {
     /** Canonical JSON of the problem a plan answers. */
     inputOf(id: Id): Promise<string | null>;
     linesOfVenue(venueId: Id): Promise<readonly PlanLine[]>;
+    /** The newest plan, none newer than `until`, of every event whose home date lies in a year: "2027". */
+    newestOfYear(venueId: Id, year: string, until: string): Promise<readonly { readonly id: Id; readonly bookingId: Id }[]>;
     /** @param input canonical JSON of the problem the plan answers */
     keep(run: PlanRun, input: string): Promise<void>;
   };

@@ -44,6 +44,7 @@ export interface Tables {
     input_gzip: Uint8Array;
     result_gzip: Uint8Array;
   };
+  forecast_home_dates: { forecast_id: string; venue_id: string; starts_at_venue_time: string };
   plan_runs: {
     id: string;
     venue_id: string;

@@ -17,6 +17,12 @@ const cookieOf = (request: IncomingMessage, name: string): string | null => {
   return null;
 };
 
+/** The host a request names; null when it names none or several, of which Node would show the first alone. */
+export const hostOf = (request: IncomingMessage): string | null => {
+  const [named, ...more] = request.headersDistinct.host ?? [];
+  return named === undefined || more.length > 0 ? null : named;
+};
+
 /** Who may in: requests to this very address, from a page of it, with the token of this very start. */
 export const admission = (port: number, token: string) => {
   const hosts = [`127.0.0.1:${port}`, `localhost:${port}`];
@@ -31,10 +37,22 @@ export const admission = (port: number, token: string) => {
     knows: (given: string): boolean => agree(given, token),
 
     /** Another site that points its name at this machine still sends its own name: refused. */
-    refuseHost: (request: IncomingMessage): Refusal | null =>
-      request.headers.host !== undefined && hosts.includes(request.headers.host)
+    refuseHost: (request: IncomingMessage): Refusal | null => {
+      const named = hostOf(request);
+      if (named === null) return refuse(400, 'Host', 'must be named once');
+      return hosts.includes(named) ? null : refuse(421, 'Host', 'is not the address this program listens on');
+    },
+
+    /**
+     * A body comes with its length or in chunks and in no other coding: where two programs read the end of one request differently, a
+     * second one hides in it. Node itself refuses a length beside a coding.
+     */
+    refuseCoding: (request: IncomingMessage): Refusal | null => {
+      const coding = request.headers['transfer-encoding'];
+      return coding === undefined || coding === 'chunked'
         ? null
-        : refuse(421, 'Host', 'is not the address this program listens on'),
+        : refuse(400, 'Transfer-Encoding', 'must be chunked or left out');
+    },
 
     /** Requests that a page of another origin made are refused, whatever they carry. */
     refuseOrigin: (request: IncomingMessage): Refusal | null => {

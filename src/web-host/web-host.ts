@@ -1,7 +1,7 @@
 import { randomBytes } from 'node:crypto';
 import { createServer } from 'node:http';
 import type { IncomingMessage, ServerResponse } from 'node:http';
-import type { AddressInfo } from 'node:net';
+import type { AddressInfo, Socket } from 'node:net';
 import { answerPath, listenPath } from '#shared/contract/bridge.ts';
 import type { Bridge } from '#shared/contract/bridge.ts';
 import type { Answer } from '#shared/contract/failure.ts';
@@ -49,8 +49,12 @@ const sendAnswer = (response: ServerResponse, status: number, answer: Answer<unk
 /** ms and bytes that are still taken, and thrown away, from a sender whose request was refused, so that it can hear why. */
 const farewell = { time: 5_000, length: 64 * 2 ** 20 };
 
+/** Connections on which something was refused: what else was sent down them, in the same packet perhaps, is not looked at. */
+const shut = new WeakSet<Socket>();
+
 /** Says no, and ends the connection once the sender has stopped talking. */
 const sendRefusal = (request: IncomingMessage, response: ServerResponse, { status, failure }: Refusal): void => {
+  shut.add(request.socket);
   const text = Buffer.from(JSON.stringify({ ok: false, failure } satisfies Answer<unknown>));
   response.writeHead(status, {
     'content-type': 'application/json; charset=utf-8',
@@ -115,7 +119,7 @@ export const webHost = async ({
   };
 
   const route = async (request: IncomingMessage, response: ServerResponse): Promise<void> => {
-    const refusal = gate.refuseHost(request) ?? gate.refuseOrigin(request);
+    const refusal = gate.refuseHost(request) ?? gate.refuseCoding(request) ?? gate.refuseOrigin(request);
     if (refusal) return sendRefusal(request, response, refusal);
     const [path = '/', query = ''] = (request.url ?? '/').split('?', 2);
     const reads = request.method === 'GET' || request.method === 'HEAD';
@@ -151,6 +155,7 @@ export const webHost = async ({
   };
 
   server.on('request', (request, response) => {
+    if (shut.has(request.socket)) return;
     route(request, response).catch(() => {
       if (response.headersSent) response.destroy();
       else

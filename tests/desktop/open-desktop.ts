@@ -1,17 +1,8 @@
 import { existsSync, readFileSync } from 'node:fs';
-import { createRequire, registerHooks } from 'node:module';
-import { join } from 'node:path';
-import { fileURLToPath, pathToFileURL } from 'node:url';
 import { gunzipSync } from 'node:zlib';
 import type { Browser, Frame, Page, Request as PageRequest, Route } from 'playwright-core';
 import type { StandInDesk, StandInRecord, StandInWindow } from '#tests/desktop/electron-stand-in.ts';
-
-const projectRoot = fileURLToPath(new URL('../..', import.meta.url));
-const mainBundle = join(projectRoot, 'out', 'main', 'main.js');
-const standIn = pathToFileURL(join(projectRoot, 'tests', 'desktop', 'electron-stand-in.ts')).href;
-const { nativeImport } = createRequire(import.meta.url)('./native-import.cjs') as {
-  nativeImport: (url: string) => Promise<unknown>;
-};
+import { mainBundle, startBundle, type StandInApp } from '#tests/desktop/start-bundle.ts';
 
 /** Chromium under a test knows no scheme of ours; the pages' origin stands under this name there. */
 const shown = 'https://pages.fieldback.invalid';
@@ -21,21 +12,12 @@ const toOwn = (address: string): string => address.replace(shown, own);
 
 export interface Desktop {
   readonly record: StandInRecord;
-  /** The program's own app object, through which the system speaks to it. */
-  readonly app: { emit(event: string, ...words: readonly unknown[]): boolean };
+  readonly app: StandInApp;
   /** The page of a window, once it is loaded. */
   page(window?: StandInWindow): Promise<Page>;
   /** Asks to quit as the menu does and waits until the program has ended. */
   quit(): Promise<void>;
 }
-
-let starts = 0;
-registerHooks({
-  resolve: (specifier, context, next) =>
-    specifier === 'electron'
-      ? { url: `${standIn}?start=${starts}`, format: 'module-typescript', shortCircuit: true }
-      : next(specifier, context),
-});
 
 const finiteOrNot = (value: unknown): unknown =>
   typeof value === 'object' && value !== null && 'notFinite' in value ? Number(value.notFinite) : value;
@@ -78,28 +60,8 @@ const initScript = (preload: string): string => `(() => {
   })(require);
 })();`;
 
-/**
- * Starts the built main bundle with a stand-in for Electron on a workspace file. Its windows are pages of `browser`, with the
- * built preload as init script. `isFirst` false plays a second start while another runs.
- */
-export const openDesktop = async (browser: Browser, file: string, isFirst = true): Promise<Desktop> => {
-  if (!existsSync(mainBundle)) throw new Error('out/main is not built: npm run build');
-  const record: StandInRecord = {
-    sandboxEnabled: false,
-    privilegedSchemes: [],
-    schemeHandlers: new Map(),
-    channels: new Map(),
-    windows: [],
-    permissionRequest: null,
-    permissionCheck: null,
-    devicePermission: null,
-    displayMedia: undefined,
-    beforeRequest: null,
-    menu: null,
-    asked: [],
-    answerWith: null,
-    ended: null,
-  };
+/** Windows as pages of a browser, behind what the bundle told Electron. */
+const screenOf = (browser: Browser, record: StandInRecord) => {
   const pages = new Map<StandInWindow, Promise<Page>>();
   const closing: Promise<void>[] = [];
 
@@ -154,9 +116,7 @@ export const openDesktop = async (browser: Browser, file: string, isFirst = true
     return page;
   };
 
-  const desk: StandInDesk = {
-    record,
-    isFirst,
+  const desk: Omit<StandInDesk, 'record' | 'isFirst'> = {
     openPage: async (window, address) => {
       const page = openPage(window, address);
       pages.set(window, page);
@@ -181,13 +141,25 @@ export const openDesktop = async (browser: Browser, file: string, isFirst = true
     },
     closePage: (window) => void closing.push(pages.get(window)!.then((page) => page.context().close())),
   };
-  (globalThis as unknown as Record<symbol, StandInDesk>)[Symbol.for('fieldback.desk')] = desk;
-  process.env['FIELDBACK_FILE'] = file;
-  starts += 1;
-  await nativeImport(`${pathToFileURL(mainBundle).href}?start=${starts}`);
-  const { app } = (await nativeImport(`${standIn}?start=${starts}`)) as {
-    app: Desktop['app'] & { quit(): void };
-  };
+  return { pages, closing, desk };
+};
+
+/**
+ * Starts the built main bundle with a stand-in for Electron on a workspace file. Its windows are pages of `browser`, with the
+ * built preload as init script. `isFirst` false plays a second start while another runs.
+ */
+export const openDesktop = async (browser: Browser, file: string, isFirst = true): Promise<Desktop> => {
+  if (!existsSync(mainBundle)) throw new Error('out/main is not built: npm run build');
+  let screen: ReturnType<typeof screenOf>;
+  const { record, app } = await startBundle({
+    bundle: mainBundle,
+    file,
+    desk: (told) => {
+      screen = screenOf(browser, told);
+      return { isFirst, ...screen.desk };
+    },
+  });
+  const { pages, closing } = screen!;
 
   const until = async (holds: () => boolean): Promise<void> => {
     const end = performance.now() + 30_000;

@@ -55,7 +55,7 @@ describe('the command line', () => {
     const words = await run(['about']);
     expect(words).toMatchObject({ code: 0, beside: '' });
     expect(words.out).toContain(workspace);
-    expect(words.out).toMatch(/\d+ kB, of which \d+ kB lie free\./);
+    expect(words.out).toMatch(/\d+ kB, of which \d+ kB lie free\.\n$/);
     const { out } = await run(['about', '--json']);
     expect(contract['workspace/about'].reply.parse(JSON.parse(out))).toMatchObject({ file: workspace, venues: 1 });
   });

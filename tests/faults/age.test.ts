@@ -15,8 +15,8 @@ const age = {
 
 type Measured = Readonly<Record<string, number>>;
 
-/** Times of one round of daily work on a file, ms. */
-const round = async (file: string, event: string): Promise<Measured> => {
+/** Times of one round of daily work on a file, ms; `ledgerOf`: the plan whose year the ledger lists, the one just made when null. */
+const round = async (file: string, event: string, ledgerOf: string | null): Promise<Measured> => {
   const took: Record<string, number> = {};
   const timed = async <Result>(what: string, work: () => Promise<Result>): Promise<Result> => {
     const begun = performance.now();
@@ -50,6 +50,9 @@ const round = async (file: string, event: string): Promise<Measured> => {
   await timed('report', () =>
     good(application, 'report/write', { planId: plan.id, kind: 'recovery-report', paper: 'a4', units: 'si' }),
   );
+  await timed('season ledger', () =>
+    good(application, 'report/write', { planId: ledgerOf ?? plan.id, kind: 'season-ledger', paper: 'a4', units: 'si' }),
+  );
   await timed('evidence of an event', async () => {
     await good(application, 'inspection/list', { venueId, bookingId: event });
     await good(application, 'photograph/list', { venueId, bookingId: event });
@@ -68,6 +71,8 @@ const allowed: Readonly<Record<string, number>> = {
   forecast: 2,
   plan: 2,
   report: 2,
+  // It lists the events of its year: those of a year of forty beside one of one.
+  'season ledger': 12,
   'evidence of an event': 4,
   'store a booking': 4,
 };
@@ -101,7 +106,7 @@ describe('a workspace of ten seasons', () => {
         for (const name of ['small', 'old'] as const) {
           const file = join(folder, `${name}.fieldback`);
           cpSync(join(folder, `${name}.begun`), file);
-          times[name].push(await round(file, name === 'old' ? 'event-1' : bookingId));
+          times[name].push(await (name === 'old' ? round(file, 'event-1', 'plan-10') : round(file, bookingId, null)));
         }
       const least = (name: 'small' | 'old', what: string): number => Math.min(...times[name].map((each) => each[what]!));
       for (const [what, most] of Object.entries(allowed)) {

@@ -10,6 +10,7 @@ import { jpegOf, pngOf } from '#platform/photographs/codecs.ts';
 import { thumbnailOf } from '#platform/photographs/thumbnail.ts';
 import type { Compute } from '#services/needs.ts';
 import type { ForecastQuestion } from '#engine/forecast/question.ts';
+import { fromGeoJson, toGeoJson } from '#shared/geometry/geojson.ts';
 import { contract, operationNames, type OperationName } from '#shared/contract/contract.ts';
 import { Failure, type Answer } from '#shared/contract/failure.ts';
 import { chance } from '#tests/faults/chance.ts';
@@ -20,7 +21,14 @@ import { forecastOf } from '#tests/contract/fake-engine.ts';
 import { epwText } from '#tests/faults/epw-text.ts';
 import { steps } from '#tests/contract/steps.ts';
 
-export const inputKinds = ['requests', 'venue documents', 'weather tables (CSV)', 'weather files (EPW)', 'photographs'] as const;
+export const inputKinds = [
+  'requests',
+  'venue documents',
+  'weather tables (CSV)',
+  'weather files (EPW)',
+  'photographs',
+  'drawings (GeoJSON)',
+] as const;
 export type InputKind = (typeof inputKinds)[number];
 
 const [file = '', kind = 'requests', many = '10', seed = '1'] = process.argv.slice(2) as [string, InputKind, string, string];
@@ -88,10 +96,54 @@ const ask = (number: number): readonly [string, unknown] => {
       ];
     case 'weather files (EPW)':
       return ['weather/import', { venueId: smallVenue.id, format: 'epw', fileName: 'spoilt.epw', text: spoilText(epw, dice) }];
+    case 'drawings (GeoJSON)':
+      throw new Error('drawings are no questions');
     case 'photographs': {
       const base64 = Buffer.from(spoilBytes(dice.pick(pictures), dice)).toString('base64');
       return ['photograph/measure', { of: { base64 }, frame: null }];
     }
+  }
+};
+
+const frame = { place: smallVenue.place, bearing: smallVenue.field.bearing };
+const drawing = (['earth', 'field'] as const).map((coordinates) =>
+  JSON.stringify(
+    toGeoJson(
+      concert.zones.map(({ letter, name, use, outline }) => ({ part: 'footprint', letter, name, use, outline })),
+      frame,
+      coordinates,
+    ),
+  ),
+);
+/** Drawings are read on the page, without a question: what was left out is named, and what is taken in is a shape. */
+const readDrawing = (): Answer<unknown> => {
+  const text = dice.pick(drawing);
+  const spoilt = dice.below(2) === 0 ? spoilText(text, dice) : spoiltValues(text);
+  const { shapes, problems } = fromGeoJson(spoilt, frame, dice.pick([null, 'earth', 'field'] as const));
+  for (const { outline, name, letter } of shapes)
+    if (
+      outline.length < 3 ||
+      outline.length > 400 ||
+      !outline.flat().every((value) => Number.isFinite(value) && Math.abs(value) < 1e4) ||
+      typeof name !== 'string' ||
+      (letter !== null && typeof letter !== 'string')
+    )
+      note(`a drawing was taken in that is no shape: ${spoilt.slice(0, 200)}`);
+  if (problems.length === 0) return { ok: true, value: null };
+  const [reason] = problems;
+  return {
+    ok: false,
+    failure: { kind: 'invalid-request', message: reason!, problems: [{ field: 'drawing', reason: reason! }] },
+  };
+};
+/** JSON knows no such numbers; a file could not hold them. */
+const plain = (_key: string, value: unknown): unknown => (typeof value === 'bigint' ? String(value) : value);
+/** A drawing spoilt in its values; one nested deeper than anybody's writer goes is nested as text. */
+const spoiltValues = (text: string): string => {
+  try {
+    return JSON.stringify(spoilRequest(JSON.parse(text), dice), plain) ?? '';
+  } catch {
+    return text.replace(/\[/, '['.repeat(100_000));
   }
 };
 
@@ -101,10 +153,11 @@ const version = (): number => witness.pragma('data_version', { simple: true }) a
 
 let [slowest, slowestWhat, longest, memory, refused] = [0, '', 0, 0, 0];
 for (let number = 0; number < Number(many); number++) {
-  const [name, request] = ask(number);
+  const drawn = kind === 'drawings (GeoJSON)';
+  const [name, request] = drawn ? [kind, null] : ask(number);
   const before = version();
   const [begun, worked] = [performance.now(), process.cpuUsage()];
-  const answer: Answer<unknown> = await application.answer(name, request);
+  const answer: Answer<unknown> = drawn ? readDrawing() : await application.answer(name, request);
   // What the program itself worked: a machine that is busy with other things makes nothing hang.
   const { user, system } = process.cpuUsage(worked);
   const took = (user + system) / 1000;
@@ -114,7 +167,8 @@ for (let number = 0; number < Number(many); number++) {
   if (took > slowest && number > 0) [slowest, slowestWhat] = [took, where];
   memory = Math.max(memory, process.memoryUsage().rss);
   if (answer.ok) {
-    if (contract[name as OperationName].long) await application.answer('job/cancel', { id: (answer.value as { id: string }).id });
+    if (!drawn && contract[name as OperationName].long)
+      await application.answer('job/cancel', { id: (answer.value as { id: string }).id });
     continue;
   }
   refused += 1;

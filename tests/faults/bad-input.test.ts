@@ -5,6 +5,11 @@ import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { deflateSync } from 'node:zlib';
 import { afterEach, beforeEach, describe, expect, test } from 'vitest';
+import ICAL from 'ical.js';
+import { parse } from 'csv-parse/sync';
+import { calendarFile } from '#reports/calendar-file.ts';
+import { chance } from '#tests/faults/chance.ts';
+import { examplePapers } from '#tests/reports/example-papers.ts';
 import { openApplication, type Application } from '#application/application.ts';
 import { csv } from '#reports/tables.ts';
 import { unpacked } from '#store/packed.ts';
@@ -55,6 +60,7 @@ const kinds: readonly (readonly [InputKind, number, number])[] = [
   ['weather tables (CSV)', 200, 10_000],
   ['weather files (EPW)', 200, 10_000],
   ['photographs', 120, 10_000],
+  ['drawings (GeoJSON)', 300, 10_000],
 ];
 
 describe('spoilt input', () => {
@@ -79,6 +85,67 @@ describe('spoilt input', () => {
       });
     },
     tries(120_000, 3_600_000),
+  );
+});
+
+describe('words made to do harm, in what is written', () => {
+  // Fails when a name gets into a calendar or a table as it stands: a line break in it would begin a line of its own.
+  test(
+    'calendars and tables are read back by other programs as what was meant',
+    () => {
+      const dice = chance(33);
+      const count = tries(60, 10_000);
+      const papers = examplePapers(1, 1);
+      const [job] = papers.plan.plan.zones[0]!.jobs;
+      const [decision] = papers.plan.plan.decisions;
+      const few = { ...papers.plan.plan, zones: [{ ...papers.plan.plan.zones[0]!, jobs: [job!] }], fieldJobs: [], orders: [] };
+      const harm = [
+        'BEGIN:VEVENT',
+        'END:VCALENDAR',
+        '\r\nATTENDEE:mailto:x@elsewhere.invalid',
+        '\n',
+        '\r',
+        ';',
+        ',',
+        '\\',
+        '"',
+        '\\n',
+        '\t=1+1',
+        '\u2028',
+        'é\u0301',
+        '🌱',
+        'x'.repeat(200),
+        ':',
+        '\0',
+      ];
+      for (let time = 0; time < count; time++) {
+        const words = (): string => Array.from({ length: 1 + dice.below(6) }, () => dice.pick(harm)).join(dice.pick(['', ' ']));
+        const [home, name, zone] = [words(), words(), words()];
+        const text = calendarFile({
+          ...papers,
+          venue: { ...papers.venue, name },
+          forecast: {
+            ...papers.forecast,
+            result: { ...papers.forecast.result, homeDate: { ...papers.forecast.result.homeDate, name: home } },
+          },
+          plan: { ...papers.plan, plan: { ...few, decisions: [{ ...decision!, name: zone }] } },
+        });
+        for (const line of text.split('\r\n')) {
+          if (/[\r\n]/.test(line)) throw new Error(`a line of its own: ${JSON.stringify(line)}`);
+          if (Buffer.byteLength(line) > 75) throw new Error(`too long a line: ${JSON.stringify(line)}`);
+        }
+        const calendar = new ICAL.Component(ICAL.parse(text) as never);
+        const events = calendar.getAllSubcomponents();
+        if (events.length !== 3 || events.some((event) => event.hasProperty('attendee')))
+          throw new Error(`not what was meant: ${JSON.stringify(text)}`);
+        const cells = [home, name, zone];
+        const [, row] = parse(csv(['a', 'b', 'c'], [cells]), { relax_column_count: true }) as string[][];
+        if (row?.length !== 3 || row.some((cell, at) => !cell.endsWith(cells[at]!)))
+          throw new Error(`cells: ${JSON.stringify(cells)}`);
+      }
+      enter({ kind: 'output: calendars (ICS) and tables', tries: count, survived: count, lost: 0 });
+    },
+    tries(60_000, 900_000),
   );
 });
 

@@ -15,7 +15,7 @@ import { startVictim, type DoorName, type Victim } from '#tests/faults/victim.ts
 import { whole } from '#tests/faults/whole.ts';
 import { smallVenue } from '#tests/contract/small-venue.ts';
 
-const kinds = ['write', 'import', 'migration', 'backup'] as const;
+const kinds = ['write', 'import', 'migration', 'backup', 'draft'] as const;
 type Kind = (typeof kinds)[number];
 
 const oldest = fileURLToPath(new URL('../fixtures/databases/0001-workspace.db', import.meta.url));
@@ -53,6 +53,9 @@ export const describeKills = (door: DoorName, seed: number, few: readonly Kind[]
     /** ms a whole run of the command line takes, where each question is one. */
     let runTime = 0;
     let venues = 0;
+    /** By booking: the change whose draft was confirmed last. */
+    const drafts = new Map<string, number>();
+    let changes = 0;
 
     beforeAll(async () => {
       folder = mkdtempSync(join(tmpdir(), 'fieldback-killed-'));
@@ -77,6 +80,13 @@ export const describeKills = (door: DoorName, seed: number, few: readonly Kind[]
         const [id, revision] = [...confirmed][dice.below(Math.max(1, confirmed.size))] ?? [];
         if (kind === 'backup') {
           if ((await victim.ask('workspace/copy', {})) === null) return;
+        } else if (kind === 'draft') {
+          const [booking] = documentOf('venue-a').bookings;
+          const name = `Changed ${++changes}`;
+          const answer = await victim.ask('draft/keep', { booking: { ...booking, revision: 1, name } });
+          if (answer === null) return;
+          expect(answer, name).toMatchObject({ ok: true });
+          drafts.set(booking!.id, changes);
         } else if (kind === 'import' || id === undefined || revision === undefined) {
           const arriving = `venue-${++venues}`;
           const answer = await victim.ask('venue/import', { document: documentOf(arriving) });
@@ -163,6 +173,13 @@ export const describeKills = (door: DoorName, seed: number, few: readonly Kind[]
             if ((standing(id) ?? 0) !== revision) lost += 1;
             expect(standing(id), `${id} after kill ${turn + 1} (${kind})`).toBe(revision);
           }
+          for (const [id, change] of drafts) {
+            const name = database.prepare("select document ->> 'name' from drafts where booking_id = ?").pluck().get(id);
+            const kept = Number(/\d+$/.exec(String(name))?.[0] ?? -1);
+            // The one that was not answered any more may have been kept too.
+            if (kept < change) lost += 1;
+            expect([change, changes], `the draft of ${id} after kill ${turn + 1}`).toContain(kept);
+          }
           database.close();
           for (const { path } of listCopies(file)) expect(await isGoodCopy(path, newestVersion), path).toBe(true);
         }
@@ -173,7 +190,7 @@ export const describeKills = (door: DoorName, seed: number, few: readonly Kind[]
         await application.close();
         enter({ kind: `killed: ${door}`, tries: count, survived: count, lost });
       },
-      tries(60_000, 900_000),
+      tries(120_000, 1_800_000),
     );
   });
 };

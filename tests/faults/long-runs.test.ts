@@ -102,10 +102,22 @@ describe('an optimiser that comes to no end', () => {
   const without = { values: null, objective: null, bound: -Infinity, gap: Infinity, seconds: 60 } as const;
   const faults: readonly (readonly [string, Optimiser, RegExp])[] = [
     ['its time is over before it has a plan', { solve: () => Promise.resolve({ status: 'stopped', ...without }) }, /time/i],
+    [
+      'it does not keep to its time',
+      {
+        solve: (model, options) =>
+          optimiserInWorker({ entry: new URL('./stuck-optimiser.ts', import.meta.url), overdue: 500 }).solve(model, {
+            ...options,
+            timeLimit: 1,
+          }),
+      },
+      /time/i,
+    ],
     ['it throws', { solve: () => Promise.reject(new Error('the optimiser ended with model status 4')) }, /start|again/i],
   ];
 
-  // Fails when `stopped` is taken for a plan (`make`), or when what the optimiser throws gets out of the job.
+  // Fails when `stopped` is taken for a plan (`make`), when a solve that is overdue is waited for (`late` in `optimiserInWorker`), or when
+  // what the optimiser throws gets out of the job.
   test.each(faults)(
     '%s: a named failure, no plan kept, and planning again with the real one succeeds',
     async (what, broken, words) => {

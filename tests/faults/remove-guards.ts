@@ -1,6 +1,7 @@
 /**
  * Takes each guard away, one at a time, in a copy of the project, and runs the test that must then fail: `npm run node --
- * tests/faults/remove-guards.ts`, or with words of some of them. A test that still passes guards nothing: the run then ends with 1.
+ * tests/faults/remove-guards.ts`, or with words of some of them. The test must pass while the guard stands, or its failing shows nothing. A
+ * test that still passes without it guards nothing. Either ends the run with 1.
  */
 import { spawnSync } from 'node:child_process';
 import { cpSync, mkdtempSync, readFileSync, rmSync, symlinkSync, writeFileSync } from 'node:fs';
@@ -20,6 +21,10 @@ interface Guard {
   readonly built?: true;
   /** Where chance decides what is hit: how often it is tried. */
   readonly attempts?: number;
+  /** The guard shows in the full form alone. */
+  readonly full?: true;
+  /** `test` is a program that clones the project. */
+  readonly clones?: true;
 }
 
 const guards: readonly Guard[] = [
@@ -119,10 +124,50 @@ const guards: readonly Guard[] = [
   {
     what: 'doors: the host a request names',
     file: 'src/web-host/web-host.ts',
-    from: 'const refusal = gate.refuseHost(request) ?? gate.refuseOrigin(request);',
-    to: 'const refusal = gate.refuseOrigin(request);',
+    from: 'gate.refuseHost(request) ?? gate',
+    to: 'gate',
     test: 'tests/doors/web-host.test.ts',
     name: 'refuses other sites',
+  },
+  {
+    what: 'doors: one host alone',
+    file: 'src/web-host/admission.ts',
+    from: 'named === undefined || more.length > 0',
+    to: 'named === undefined',
+    test: 'tests/faults/doors.test.ts',
+    name: 'none of them asks',
+  },
+  {
+    what: 'doors: after a refusal nothing more is heard',
+    file: 'src/web-host/web-host.ts',
+    from: 'if (shut.has(request.socket)) return;',
+    to: '',
+    test: 'tests/faults/doors.test.ts',
+    name: 'none of them asks',
+  },
+  {
+    what: 'doors: the time a request may take',
+    file: 'src/web-host/web-host.ts',
+    from: '    requestTimeout: patience,\n',
+    to: '    requestTimeout: 0,\n',
+    test: 'tests/faults/doors.test.ts',
+    name: 'others are served',
+  },
+  {
+    what: 'doors: the time of a greeting at the tablet’s door',
+    file: 'src/web-host/tablet/tablet-door.ts',
+    from: '    handshakeTimeout: patience,\n',
+    to: '',
+    test: 'tests/faults/doors.test.ts',
+    name: 'before and after the greeting',
+  },
+  {
+    what: 'doors: no secret in the log',
+    file: 'src/web-host/web-host.ts',
+    from: 'const answer = await application.answer(name, body.value);',
+    to: 'const answer = await application.answer(name, body.value);\n    process.stderr.write(`${name} ${JSON.stringify(request.headers)}\\n`);',
+    test: 'tests/faults/doors.test.ts',
+    name: 'no other line',
   },
   {
     what: 'doors: the token',
@@ -167,6 +212,23 @@ const guards: readonly Guard[] = [
     name: 'lies free',
   },
   {
+    what: 'age: free room is offered where there is much',
+    file: 'shared/wording/file-room.ts',
+    from: 'spare >= worthwhile && spare * 4 >= bytes',
+    to: 'spare <= bytes',
+    test: 'tests/pages/file-room.test.ts',
+    built: true,
+  },
+  {
+    what: 'age: the plans of one year alone are read',
+    file: 'src/store/plans.ts',
+    from: '`${year}-01-01`',
+    to: "'0000'",
+    test: 'tests/faults/age.test.ts',
+    name: 'stated ratios',
+    full: true,
+  },
+  {
     what: 'packages: libraries of the main bundle are in them',
     file: 'package.json',
     from: '"!out/.built-from",',
@@ -183,6 +245,14 @@ const guards: readonly Guard[] = [
     test: 'tests/faults/drafts.test.ts',
     built: true,
   },
+  {
+    what: 'newcomer: a command that README names',
+    file: 'README.md',
+    from: 'npm run demo\n',
+    to: 'npm run demonstration\n',
+    test: 'tests/newcomer/newcomer.ts',
+    clones: true,
+  },
 ];
 
 const root = fileURLToPath(new URL('../..', import.meta.url));
@@ -194,31 +264,56 @@ const left = ['node_modules', 'dist', '.git', 'demo-output'];
 cpSync(root, copy, { recursive: true, filter: (path) => !left.includes(path.slice(root.length).split(/[/\\]/)[0]!) });
 symlinkSync(join(root, 'node_modules'), join(copy, 'node_modules'), 'junction');
 
-const run = (words: readonly string[]): number | null =>
-  spawnSync(process.execPath, ['--disable-warning=ExperimentalWarning', ...words], { cwd: copy, stdio: 'ignore' }).status;
+const started = (command: string, words: readonly string[], full?: true): boolean =>
+  spawnSync(command, words, {
+    cwd: copy,
+    stdio: 'ignore',
+    env: { ...process.env, FIELDBACK_FAULTS: full ? 'full' : 'short' },
+  }).status === 0;
+const node = (words: readonly string[], full?: true): boolean =>
+  started(process.execPath, ['--disable-warning=ExperimentalWarning', ...words], full);
+
+/** Whether the test of a guard passes on the copy as it stands; `attempts` times where chance decides. */
+const passes = ({ test, name, built, full, clones, attempts = 1 }: Guard): boolean => {
+  if (built) node(['src/bootstrap/build.js', '--always']);
+  if (clones) {
+    rmSync(join(copy, '.git'), { recursive: true, force: true });
+    for (const words of [
+      ['init', '-q'],
+      ['add', '-A'],
+      ['-c', 'user.name=x', '-c', 'user.email=x@x.invalid', 'commit', '-qm', 'x'],
+    ])
+      started('git', words);
+    return node([test, '--without', 'npm test']);
+  }
+  const words = ['node_modules/vitest/vitest.mjs', 'run', '--config', 'tests/vitest.config.ts', test];
+  return Array.from({ length: attempts }).every(() => node([...words, ...(name === undefined ? [] : ['-t', name])], full));
+};
 
 let standing = 0;
-for (const { what, file, from, to, test, name, built, attempts = 1 } of chosen) {
+const say = (good: boolean, what: string, words: string): void => {
+  if (!good) standing += 1;
+  process.stdout.write(`${good ? 'ok    ' : 'FAILED'}  ${what}: ${words}\n`);
+};
+for (const guard of chosen) {
+  const { what, file, from, to, test } = guard;
   const path = join(copy, file);
   const text = readFileSync(path, 'utf8');
   if (!text.includes(from)) {
-    process.stdout.write(`GONE    ${what}: ${file} no longer holds the guard in these words\n`);
-    standing += 1;
+    say(false, what, `${file} no longer holds the guard in these words`);
+    continue;
+  }
+  if (!passes({ ...guard, attempts: 1 })) {
+    say(false, what, `${test} fails although the guard stands`);
     continue;
   }
   writeFileSync(
     path,
     text.replace(from, () => to),
   );
-  if (built) run(['src/bootstrap/build.js', '--always']);
-  const words = ['node_modules/vitest/vitest.mjs', 'run', '--config', 'tests/vitest.config.ts', test];
-  let failed = false;
-  for (let turn = 0; turn < attempts && !failed; turn++)
-    failed = run([...words, ...(name === undefined ? [] : ['-t', name])]) !== 0;
+  const still = passes(guard);
   writeFileSync(path, text);
-  if (built) run(['src/bootstrap/build.js', '--always']);
-  process.stdout.write(`${failed ? 'ok    ' : 'PASSED'}  without "${what}" ${test}${failed ? ' fails' : ' still passes'}\n`);
-  if (!failed) standing += 1;
+  say(!still, what, still ? `${test} passes without it` : `without it ${test} fails`);
 }
 rmSync(place, { recursive: true, force: true });
 process.stdout.write(`${chosen.length - standing} passed, ${standing} failed\n`);

@@ -7,6 +7,7 @@ import type { OperationName, ReplyOf } from '#shared/contract/contract.ts';
 import { addDays } from '#shared/calendar/local-time.ts';
 import type { Job } from '#shared/contract/job.ts';
 import { pngOf } from '#platform/photographs/codecs.ts';
+import { packed, unpacked } from '#store/packed.ts';
 import { chance } from '#tests/faults/chance.ts';
 import { documentOf } from '#tests/faults/documents.ts';
 import { full } from '#tests/faults/tally.ts';
@@ -115,6 +116,8 @@ export const growOld = (file: string, age: Age): void => {
     JSON.stringify({ ...(JSON.parse(later(String(row['document']), days)) as object), ...changed });
   const eventAt = (at: number): string => `event-${at % age.bookings}`;
 
+  const foreseen = unpacked(run['result_gzip'] as Uint8Array);
+
   database.exec('begin');
   for (let at = 0; at < age.bookings; at++) {
     const days = daysAt(at, age.bookings);
@@ -144,8 +147,13 @@ export const growOld = (file: string, age: Age): void => {
     insert('thumbnails', { ...thumbnail, photograph_id: `picture-${at}` });
   }
   for (let at = 0; at < age.runs; at++) {
-    const made = new Date(Date.parse('2027-01-01T00:00:00Z') - at * 3_600_000).toISOString();
-    insert('forecast_runs', { ...run, id: `run-${at}`, booking_id: eventAt(at), created_at: made });
+    const days = daysAt(at, age.runs);
+    const made = new Date(Date.parse(String(run['created_at'])) + days * 86_400_000).toISOString();
+    const result = later(foreseen, days);
+    const { homeDate } = JSON.parse(result) as { homeDate: { start: string } };
+    const ofRun = { id: `run-${at}`, booking_id: eventAt(at), created_at: made };
+    insert('forecast_runs', { ...run, ...ofRun, result_gzip: packed(result) });
+    insert('forecast_home_dates', { forecast_id: ofRun.id, venue_id: venueId, starts_at_venue_time: homeDate.start });
     insert('plan_runs', { ...plan, id: `plan-${at}`, forecast_id: `run-${at}`, booking_id: eventAt(at), created_at: made });
   }
   database.exec('commit');

@@ -1,5 +1,5 @@
 import type { Command } from '#cli/command.ts';
-import { kilobytes } from '#cli/kilobytes.ts';
+import { roomWords } from '#shared/wording/file-room.ts';
 
 export const compact: Command = {
   summary: 'Gives free room inside the workspace file back to the disk',
@@ -9,7 +9,7 @@ export const compact: Command = {
     const { before, after } = await desk.ask('workspace/compact', {});
     if (desk.json) return desk.printJson({ before, after });
     desk.print(
-      `${kilobytes(before.bytes)} before, of which ${kilobytes(before.spare)} were free; ${kilobytes(after.bytes)} now.`,
+      `${roomWords(before.bytes)} before, of which ${roomWords(before.spare)} were free; ${roomWords(after.bytes)} now.`,
     );
   },
 };

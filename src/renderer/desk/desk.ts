@@ -62,6 +62,8 @@ export interface Desk {
   /** The bookings near the one on the sheet, whole, for what they lay on each zone together. */
   readonly season: readonly Booking[];
   readonly catalogue: ReplyOf<'catalogue/read'> | null;
+  /** Which file this is, and how much of it lies free. */
+  readonly about: ReplyOf<'workspace/about'> | null;
   /** The booking on the sheet as it is edited, as it is stored, and as it is being dragged. */
   readonly booking: Booking | null;
   readonly stored: Booking | null;
@@ -133,6 +135,7 @@ let desk: Desk = {
   bookings: [],
   season: [],
   catalogue: null,
+  about: null,
   booking: null,
   stored: null,
   draft: null,

@@ -4,6 +4,7 @@ import type { Booking } from '#shared/vocabulary/booking.ts';
 import { ask, listen } from '../transport/ask.ts';
 import { nextHome, spanOf } from './booking-shapes.ts';
 import { change, deskNow, isChanged, keep, keptIn, nothingKept, valueOf } from './desk.ts';
+import { offerRoom, readAbout } from './file-room.ts';
 import { draftsAt, dropDraft, keepNow, sayRecovered } from './drafts.ts';
 import { drawShadow, findKept, preview } from './previewing.ts';
 import { keepVenueDraft, restoreVenueDraft } from './venue-draft.ts';
@@ -19,6 +20,7 @@ export const begin = async (): Promise<void> => {
   }
   keepVenueDraft();
   void ask('catalogue/read', {}).then((answer) => answer.ok && change({ catalogue: answer.value }));
+  void readAbout().then(offerRoom);
 };
 
 export const openVenue = async (id: string): Promise<void> => {

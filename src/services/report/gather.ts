@@ -35,12 +35,15 @@ const opened = async (contents: Contents, planId: string, field: string): Promis
 /** Most plans before this one that are looked at for what fell away since. */
 const mostEarlier = 30;
 
-/** Everything the papers of a plan are written from, as one transaction sees it. What was planned later than the plan is left out. */
+/**
+ * Everything the papers of a plan are written from, as one transaction sees it. What was planned later than the plan is left out; the other
+ * events of its year are read for the paper that lists them.
+ */
 export const gather = async (
   contents: Contents,
   planId: string,
   alternatives: readonly string[],
-  units: UnitSystem,
+  { units, withSeason }: { readonly units: UnitSystem; readonly withSeason: boolean },
 ): Promise<Answer<RecoveryPapers>> => {
   const main = await opened(contents, planId, 'planId');
   if (!main.ok) return main;
@@ -65,7 +68,7 @@ export const gather = async (
     money: await moneyOf(contents, venue, kept.booking),
     alternatives: beside,
     earlier,
-    season: await seasonOf(contents, venue, kept),
+    season: withSeason ? await seasonOf(contents, venue, kept) : [],
     evidence: await evidenceOf(contents, venue, kept, earlier.at(-1) ?? kept.plan, units),
   });
 };
@@ -86,21 +89,14 @@ const earlierPlans = async (contents: Contents, plan: PlanRun): Promise<readonly
 /** Newest plan of every event whose home date lies in the same year, none newer than this one; in the order the events begin. */
 const seasonOf = async (contents: Contents, venue: Venue, kept: KeptPlan): Promise<readonly SeasonEvent[]> => {
   const year = kept.forecast.result.homeDate.start.slice(0, 4);
-  const lines = (await contents.plans.linesOfVenue(venue.id)).filter(
-    (line) => line.createdAt <= kept.plan.createdAt && line.bookingId !== null,
-  );
-  const events: SeasonEvent[] = [];
-  const seen = new Set<string>();
-  for (const line of [{ id: kept.plan.id, bookingId: kept.booking.id }, ...lines]) {
-    if (seen.has(line.bookingId!)) continue;
-    const one =
-      line.id === kept.plan.id
-        ? kept
-        : await opened(contents, line.id, 'planId').then((answer) => (answer.ok ? answer.value.kept : null));
-    if (one === null || one.forecast.result.homeDate.start.slice(0, 4) !== year) continue;
-    seen.add(line.bookingId!);
-    events.push({ kept: one, money: await moneyOf(contents, venue, one.booking) });
+  const all: KeptPlan[] = [kept];
+  for (const { id, bookingId } of await contents.plans.newestOfYear(venue.id, year, kept.plan.createdAt)) {
+    if (bookingId === kept.booking.id) continue;
+    const other = await opened(contents, id, 'planId');
+    if (other.ok) all.push(other.value.kept);
   }
+  const events: SeasonEvent[] = [];
+  for (const one of all) events.push({ kept: one, money: await moneyOf(contents, venue, one.booking) });
   return events.toSorted((a, b) => (beginOf(a.kept.booking) < beginOf(b.kept.booking) ? -1 : 1));
 };
 

@@ -10,7 +10,9 @@ import { gather } from '#services/report/gather.ts';
 
 /** Writes one paper of a kept plan from frozen runs and records that only grow. */
 export const writeReport: Service<'report/write'> = async ({ store, typeface }, { planId, kind, paper, units, alternatives }) => {
-  const gathered = await store.read((contents) => gather(contents, planId, alternatives, units));
+  const gathered = await store.read((contents) =>
+    gather(contents, planId, alternatives, { units, withSeason: kind === 'season-ledger' }),
+  );
   return gathered.ok ? done(await written(gathered.value, kind, { paper, units, typeface: typeface() })) : gathered;
 };
 

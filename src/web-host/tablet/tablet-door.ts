@@ -3,6 +3,7 @@ import { request as ask } from 'node:http';
 import type { IncomingHttpHeaders, IncomingMessage, OutgoingHttpHeaders, ServerResponse } from 'node:http';
 import { createServer } from 'node:https';
 import { isIPv6, type AddressInfo } from 'node:net';
+import { hostOf } from '#web-host/admission.ts';
 import { ownCertificate } from '#web-host/tablet/certificate.ts';
 import { codePage, codePageHeaders } from '#web-host/tablet/code-page.ts';
 import { oneTimeCode } from '#web-host/tablet/one-time-code.ts';
@@ -17,6 +18,8 @@ export interface TabletDoorOptions {
   readonly port?: number;
   /** Epoch ms. */
   readonly now: number;
+  /** ms a greeting and the headers may take to arrive; a whole request may take six times as long. */
+  readonly patience?: number;
   /** Told when a code was used, with the next one, and when five wrong ones shut the door. */
   readonly told?: (what: { readonly kind: 'came-in'; readonly nextCode: string } | { readonly kind: 'shut' }) => void;
 }
@@ -61,7 +64,14 @@ const codeIn = async (request: IncomingMessage): Promise<string | null> => {
  * then the request goes on to the loopback host, which has the last word as for every other page.
  * @throws where the address or port cannot be listened on
  */
-export const tabletDoor = async ({ host, address, port = 0, now, told = () => {} }: TabletDoorOptions): Promise<TabletDoor> => {
+export const tabletDoor = async ({
+  host,
+  address,
+  port = 0,
+  now,
+  patience = 10_000,
+  told = () => {},
+}: TabletDoorOptions): Promise<TabletDoor> => {
   const { certificate, key, fingerprint } = ownCertificate(address, now);
   const code = oneTimeCode();
   const sessions = new Set<string>();
@@ -70,8 +80,10 @@ export const tabletDoor = async ({ host, address, port = 0, now, told = () => {}
     cert: certificate,
     key,
     minVersion: 'TLSv1.2',
-    headersTimeout: 10_000,
-    requestTimeout: 60_000,
+    handshakeTimeout: patience,
+    headersTimeout: patience,
+    requestTimeout: 6 * patience,
+    connectionsCheckingInterval: Math.min(2_000, patience),
     keepAliveTimeout: 5_000,
     maxHeaderSize: 16 * 1024,
   });
@@ -132,7 +144,9 @@ export const tabletDoor = async ({ host, address, port = 0, now, told = () => {}
   };
 
   server.on('request', (request, response) => {
-    const { host: named, origin } = request.headers;
+    const { origin } = request.headers;
+    const named = hostOf(request);
+    if (named === null) return say(response, 400, 'A request names its host once.');
     if (named !== here) return say(response, 421, 'This is not the address of this door.');
     if (origin !== undefined && origin !== `https://${here}`) return say(response, 403, 'That page does not belong here.');
     const site = request.headers['sec-fetch-site'];

@@ -4,6 +4,7 @@ import { saveVenue, takeInVenue, writeOutVenue } from '../../desk/venue-keeping.
 import { Climate } from './climate.tsx';
 import { Crew } from './crew.tsx';
 import { Farms } from './farms.tsx';
+import { FileRoom } from './file-room.tsx';
 import { Floors } from './floors.tsx';
 import { Ground } from './ground.tsx';
 import { NewVenue } from './new-venue.tsx';
@@ -55,6 +56,7 @@ export const VenuePage = () => {
       <Climate {...parts} />
       <Floors />
       <Numbers venue={venue} />
+      <FileRoom />
       <div className="row sticky">
         <button type="button" disabled={!changed} onClick={() => change({ venueDraft: null })}>
           Back to what is stored
