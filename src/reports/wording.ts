@@ -91,10 +91,17 @@ export const jobLine = (job: PlannedJob): string =>
 /** All jobs of a plan in the order they begin. */
 export const jobsInOrder = ({ plan: { plan } }: RecoveryPapers): readonly PlannedJob[] =>
   [...plan.zones.flatMap((zone) => zone.jobs), ...plan.fieldJobs].toSorted(
-    (a, b) => compare(a.start, b.start) || compare(a.zone ?? '~', b.zone ?? '~') || compare(a.job, b.job),
+    (a, b) => compare(a.start, b.start) || compareLetters(a.zone ?? 'field', b.zone ?? 'field') || compare(a.job, b.job),
   );
 
 export const compare = (a: string, b: string): number => (a < b ? -1 : a > b ? 1 : 0);
+
+/** The order of zones on a field: A, B … Z, AA, AB. */
+export const compareLetters = (a: string, b: string): number => a.length - b.length || compare(a, b);
+
+/** A text of at most so many characters; a longer one ends in an ellipsis. */
+export const shortened = (text: string, most: number): string =>
+  text.length <= most ? text : `${text.slice(0, most - 1).trimEnd()}…`;
 
 export const farmName = ({ venue }: RecoveryPapers, id: string | null): string =>
   venue.farms.find((farm) => farm.id === id)?.name ?? id ?? '–';

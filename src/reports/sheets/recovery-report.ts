@@ -11,6 +11,7 @@ import {
   bookedSpan,
   causesInWords,
   compare,
+  compareLetters,
   dayWords,
   farmName,
   hourWords,
@@ -235,7 +236,7 @@ const readingsPart = ({ evidence, venue }: RecoveryPapers): readonly Part[] => {
         ['', 1],
         ['Taken', 3],
       ],
-      [...newest.values()].toSorted((a, b) => compare(a[0]!, b[0]!) || compare(a[1]!, b[1]!)),
+      [...newest.values()].toSorted((a, b) => compareLetters(a[0]!, b[0]!) || compare(a[1]!, b[1]!)),
       `No reading is recorded. The venue asks for ${percent(venue.rules.coverNeeded)} live cover in every zone; the competition asks for the rest.`,
     ),
   ];
