@@ -1,6 +1,6 @@
 import { clockOf, dateOf, daysBetween } from '#shared/calendar/local-time.ts';
-import { figure, show, type UnitSystem } from '#shared/units/quantity.ts';
-import { wholeMoney, type MinorByCase } from '#shared/vocabulary/money.ts';
+import { figure, show, type UnitSystem, showMoney } from '#shared/units/quantity.ts';
+import { type MinorByCase } from '#shared/vocabulary/money.ts';
 import type { Cause, ForecastRun, ZoneForecast } from '#shared/vocabulary/forecast.ts';
 import type { PlannedJob } from '#shared/vocabulary/plan.ts';
 import type { LocalDate, LocalTime } from '#shared/vocabulary/primitives.ts';
@@ -70,8 +70,8 @@ export const shortWords = (days: number | null): string =>
 /** Low, likely and high as one text; one number where they are equal. */
 export const moneyRange = (range: MinorByCase, currency: string): string =>
   range.low === range.high
-    ? wholeMoney(range.likely, currency)
-    : `${wholeMoney(range.low, currency)} / ${wholeMoney(range.likely, currency).slice(4)} / ${wholeMoney(range.high, currency).slice(4)}`;
+    ? showMoney(range.likely, currency)
+    : `${showMoney(range.low, currency)} / ${showMoney(range.likely, currency).slice(4)} / ${showMoney(range.high, currency).slice(4)}`;
 
 export const areaRange = (
   range: { readonly low: number; readonly likely: number; readonly high: number },

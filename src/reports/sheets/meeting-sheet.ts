@@ -1,6 +1,5 @@
 import { daysBetween, dateOf } from '#shared/calendar/local-time.ts';
-import { figure, show, type UnitSystem } from '#shared/units/quantity.ts';
-import { wholeMoney } from '#shared/vocabulary/money.ts';
+import { figure, show, type UnitSystem, showMoney } from '#shared/units/quantity.ts';
 import type { Cause, ZoneForecast } from '#shared/vocabulary/forecast.ts';
 import { programmeWords, verdictWords } from '#shared/wording/words.ts';
 import { mapOf } from '#reports/drawings.ts';
@@ -166,12 +165,12 @@ const moneyPart = ({ estimate, money }: RecoveryPapers, units: UnitSystem): read
       [
         ['Turf replaced', ...byCase((one) => show(estimate.area[one], 'area', units))],
         ['Trucks', ...byCase((one) => String(estimate.trucks[one]))],
-        ['Price', ...byCase((one) => wholeMoney(estimate.total[one], estimate.currency))],
+        ['Price', ...byCase((one) => showMoney(estimate.total[one], estimate.currency))],
         [
           payer === undefined ? 'Charged' : `Paid by ${payer}`,
-          ...byCase((one) => wholeMoney(estimate.payer[one], estimate.currency)),
+          ...byCase((one) => showMoney(estimate.payer[one], estimate.currency)),
         ],
-        ['Paid by the venue', ...byCase((one) => wholeMoney(estimate.venue[one], estimate.currency))],
+        ['Paid by the venue', ...byCase((one) => showMoney(estimate.venue[one], estimate.currency))],
       ],
       '',
     ),

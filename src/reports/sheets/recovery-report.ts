@@ -1,8 +1,8 @@
 import { addHours, clockOf, hoursBetween } from '#shared/calendar/local-time.ts';
 import { sources } from '#shared/sources/sources.ts';
 import { citation } from '#shared/sources/source.ts';
-import { figure, show, type UnitSystem } from '#shared/units/quantity.ts';
-import { cases, costWords, entryKinds, exactMoney, wholeMoney, type EntryKind } from '#shared/vocabulary/money.ts';
+import { figure, show, type UnitSystem, showMoney } from '#shared/units/quantity.ts';
+import { cases, costWords, entryKinds, exactMoney, type EntryKind } from '#shared/vocabulary/money.ts';
 import { cautions, eventWords, jobWords, programmeWords, verdictWords, warningWords } from '#shared/wording/words.ts';
 import { chartOf, mapOf } from '#reports/drawings.ts';
 import type { RecoveryPapers } from '#reports/recovery-papers.ts';
@@ -48,7 +48,7 @@ export const headlineOf = (papers: RecoveryPapers, units: UnitSystem): readonly 
         ? `${show(laid, 'area', units)} of sod in ${trucks} truckloads; release it by ${moment(release!)}.`
         : 'No sod is needed.'
     }`,
-    `Cost ${wholeMoney(estimate.total.likely, estimate.currency)} likely (low / likely / high ${moneyRange(estimate.total, estimate.currency)})${
+    `Cost ${showMoney(estimate.total.likely, estimate.currency)} likely (low / likely / high ${moneyRange(estimate.total, estimate.currency)})${
       estimate.unpriced.length > 0 ? `, without ${estimate.unpriced.join(', ')}: no price is entered` : ''
     }; ${money.account.total === 0 ? 'no cost is entered yet' : `${exactMoney(money.account.total, money.currency)} entered so far, ${exactMoney(money.account.claim, money.currency)} of it charged`}.`,
   ];

@@ -1,5 +1,5 @@
-import { figure, show, type UnitSystem } from '#shared/units/quantity.ts';
-import { exactMoney, wholeMoney } from '#shared/vocabulary/money.ts';
+import { figure, show, type UnitSystem, showMoney } from '#shared/units/quantity.ts';
+import { exactMoney } from '#shared/vocabulary/money.ts';
 import type { RecoveryPapers, SeasonEvent } from '#reports/recovery-papers.ts';
 import { heading, sentence, small, strong, table, type Part, type Sheet } from '#reports/sheet.ts';
 import { areaRange, bookedSpan, countRange, dayWords, moneyRange, titleOf } from '#reports/wording.ts';
@@ -26,10 +26,10 @@ export const seasonLedger = (papers: RecoveryPapers, units: UnitSystem): Sheet =
           add((event) => event.kept.estimate.area.likely),
           'area',
           units,
-        )} of turf to be replaced, ${wholeMoney(
+        )} of turf to be replaced, ${showMoney(
           add((event) => event.kept.estimate.total.likely),
           currency,
-        )} likely cost, ${wholeMoney(
+        )} likely cost, ${showMoney(
           add((event) => event.money.account.total),
           currency,
         )} entered so far.`,
