@@ -63,5 +63,22 @@ export const figure = (value: number, digits: number): string => {
   return sign + grouped + (part === undefined ? '' : `.${part}`);
 };
 
-/** Minor units as money with its currency code, "USD 12,340". */
-export const showMoney = (minor: number, currency: string): string => `${currency} ${figure(Math.round(minor / 100), 0)}`;
+/**
+ * Currencies whose minor unit is not the hundredth (ISO 4217, list one). They are written out because the number formats of browsers and
+ * of Node follow usage, which differs from the standard for some.
+ */
+const otherMinorDigits: Readonly<Record<number, readonly string[]>> = {
+  0: 'BIF CLP DJF GNF ISK JPY KMF KRW PYG RWF UGX UYI VND VUV XAF XOF XPF'.split(' '),
+  3: 'BHD IQD JOD KWD LYD OMR TND'.split(' '),
+  4: 'CLF UYW'.split(' '),
+};
+const digitsOf = new Map(
+  Object.entries(otherMinorDigits).flatMap(([digits, currencies]) => currencies.map((one) => [one, Number(digits)] as const)),
+);
+
+/** Decimals of a currency: how many minor units make a whole one, as a power of ten. */
+export const minorDigits = (currency: string): number => digitsOf.get(currency) ?? 2;
+
+/** Minor units as whole units with the currency's code, "USD 12,340", for sentences and glances. */
+export const showMoney = (minor: number, currency: string): string =>
+  `${currency} ${figure(Math.round(minor / 10 ** minorDigits(currency)), 0)}`;

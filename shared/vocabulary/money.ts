@@ -2,7 +2,7 @@ import { z } from 'zod';
 import { costKinds, materialUnits } from '#shared/vocabulary/plan.ts';
 import { Id, LocalDate, LocalTime, Name, Note, Revision, within } from '#shared/vocabulary/primitives.ts';
 import { Money } from '#shared/vocabulary/resources.ts';
-import { figure } from '#shared/units/quantity.ts';
+import { figure, minorDigits } from '#shared/units/quantity.ts';
 
 /**
  * Money is a whole number of the smallest unit of the venue's currency. Quantities are counted in millionths, products are taken in
@@ -280,17 +280,6 @@ export const BookingMoney = z
   .readonly();
 export type BookingMoney = z.infer<typeof BookingMoney>;
 
-const digitsOf = new Map<string, number>();
-
-/** Decimals of a currency: 2 for most, 0 or 3 for some (ISO 4217). */
-export const minorDigits = (currency: string): number => {
-  const known = digitsOf.get(currency);
-  if (known !== undefined) return known;
-  const digits = new Intl.NumberFormat('en', { style: 'currency', currency }).resolvedOptions().maximumFractionDigits ?? 2;
-  digitsOf.set(currency, digits);
-  return digits;
-};
-
 /** "USD 70,719.92": every minor unit, put together from whole numbers. */
 export const exactMoney = (value: number, currency: string): string => {
   const digits = minorDigits(currency);
@@ -298,10 +287,6 @@ export const exactMoney = (value: number, currency: string): string => {
   const whole = figure(Number(text.slice(0, text.length - digits)), 0);
   return `${currency} ${value < 0 ? '−' : ''}${whole}${digits === 0 ? '' : `.${text.slice(-digits)}`}`;
 };
-
-/** "USD 70,720": rounded to whole units, for sentences. */
-export const wholeMoney = (value: number, currency: string): string =>
-  `${currency} ${figure(Math.round(value / 10 ** minorDigits(currency)), 0)}`;
 
 /** Quantity times price, exactly, rounded once half up. The quantity counts in millionths. */
 export const sumOf = (quantity: number, price: number): number => {

@@ -167,10 +167,11 @@ export class Paper {
     this.y += this.size(2);
   }
 
-  /** A table; its head stands again on each page, and a row is never torn apart. */
-  table({ columns, rows, empty, rowHeight = 0, sum = false }: TablePart): void {
-    if (rows.length === 0) return this.sentence(empty);
-    const widths = this.#widths(columns, rows, sum);
+  /** A table; its head stands again on each page, and a row is never torn apart unless it is higher than a page. */
+  table({ columns, rows: given, empty, rowHeight = 0, sum = false }: TablePart): void {
+    if (given.length === 0) return this.sentence(empty);
+    const widths = this.#widths(columns, given, sum);
+    const rows = given.flatMap((cells) => this.#pieces(cells, widths));
     const heads = columns.map((column) => column.head);
     const named = heads.some((head) => head !== '');
     const headHeight = named ? this.#rowHeight(heads, widths, true, 0) : 0;
@@ -287,12 +288,38 @@ export class Paper {
     this.doc.font(font).fontSize(this.size(size)).fillColor(colour).text(text, x, y, { width });
   }
 
-  /** Never higher than a page: a text that would be is cut with an ellipsis. */
+  get #mostRowHeight(): number {
+    return this.bottom - margin - 90;
+  }
+
+  /** A row higher than a page as several that are not: what does not fit goes on in the same columns of the next. */
+  #pieces(cells: readonly string[], widths: readonly number[]): readonly (readonly string[])[] {
+    const most = this.#mostRowHeight - this.size(3);
+    const fits = (text: string, index: number): boolean =>
+      this.#heightOf(text, 'bold', 8.2, widths[index]! - 2 * cellPad) <= most;
+    if (cells.every(fits)) return [cells];
+    const rests = cells.map((cell, index) => {
+      if (fits(cell, index)) return [cell, ''] as const;
+      const words = cell.split(' ');
+      let [low, high] = [1, words.length];
+      while (low < high) {
+        const middle = Math.ceil((low + high) / 2);
+        if (fits(words.slice(0, middle).join(' '), index)) low = middle;
+        else high = middle - 1;
+      }
+      return [words.slice(0, low).join(' '), words.slice(low).join(' ')] as const;
+    });
+    const rest = rests.map(([, later]) => later);
+    const first = rests.map(([now]) => now);
+    return rest.some((text) => text !== '') ? [first, ...this.#pieces(rest, widths)] : [first];
+  }
+
+  /** Never higher than a page: a single word that would be is cut with an ellipsis. */
   #rowHeight(cells: readonly string[], widths: readonly number[], bold: boolean, least: number): number {
     const heights = cells.map((cell, index) =>
       this.#heightOf(cell, bold ? 'bold' : 'regular', 8.2, widths[index]! - 2 * cellPad),
     );
-    return Math.min(Math.max(least, ...heights) + this.size(3), this.bottom - margin - 90);
+    return Math.min(Math.max(least, ...heights) + this.size(3), this.#mostRowHeight);
   }
 
   #row(
@@ -377,13 +404,7 @@ export class Paper {
         .fillColor(ink)
         .text(paper, left + 8, top + 5, { width: inner, lineBreak: false }),
     );
-    this.mark('P', () =>
-      doc
-        .font('regular')
-        .fontSize(9)
-        .fillColor(ink)
-        .text(`${venue} · ${subject}`, left + 8, top + 28, { width: inner, height: 12, ellipsis: true }),
-    );
+    this.#belongsTo(`${venue} · ${subject}`, [venue, subject], left + 8, top + 28, inner);
     facts.slice(0, 4).forEach((fact, line) =>
       this.mark('P', () =>
         doc
@@ -401,14 +422,42 @@ export class Paper {
     this.y = top + height + 8;
   }
 
-  /** On every page after the first: one line that says what it belongs to. */
+  /** Venue and event on one line, or, where the names are long, on one line each. */
+  #belongsTo(together: string, apart: readonly string[], x: number, y: number, width: number): void {
+    const fits = this.doc.font('regular').fontSize(9).widthOfString(together) <= width;
+    const lines = fits ? [together] : apart;
+    lines.forEach((line, index) => {
+      const [size, top] = fits ? [9, y] : [7.5, y - 3 + 10 * index];
+      this.mark('P', () =>
+        this.doc
+          .font('regular')
+          .fontSize(size)
+          .fillColor(ink)
+          .text(line, x, top, { width, height: size + 3, ellipsis: true }),
+      );
+    });
+  }
+
+  /** A text cut to a width with an ellipsis, in the font that is set. */
+  #cut(text: string, width: number): string {
+    if (this.doc.widthOfString(text) <= width) return text;
+    let end = text.length;
+    while (end > 0 && this.doc.widthOfString(`${text.slice(0, end).trimEnd()}…`) > width) end--;
+    return `${text.slice(0, end).trimEnd()}…`;
+  }
+
+  /** On every page after the first: one line that says what it belongs to; long names are cut, each to a fair share. */
   #runningHead(): void {
     const { doc } = this;
     const { paper, venue, subject, facts } = this.#title;
     const width = doc.page.width - 2 * margin;
     this.ornament(() => {
       doc.font('regular').fontSize(7.5).fillColor(faint);
-      doc.text(`${paper} · ${venue} · ${subject}`, margin, margin, { width: width * 0.72, height: 10, ellipsis: true });
+      const room = width * 0.72;
+      const all = `${paper} · ${venue} · ${subject}`;
+      const share = (room - doc.widthOfString(`${paper} ·  · `)) / 2;
+      const words = doc.widthOfString(all) <= room ? all : `${paper} · ${this.#cut(venue, share)} · ${this.#cut(subject, share)}`;
+      doc.text(words, margin, margin, { lineBreak: false });
       doc.text(facts.at(-1) ?? '', margin + width * 0.72, margin, {
         width: width * 0.28,
         height: 10,

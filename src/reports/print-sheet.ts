@@ -16,19 +16,21 @@ const scales = [1, 0.95, 0.9, 0.85, 0.8] as const;
 /** Prints a sheet: as PDF bytes, with the typeface embedded and every part tagged in reading order. */
 export const printSheet = (sheet: Sheet, wishes: PrintWishes): Promise<Uint8Array> => {
   const [largest, ...others] = scales;
-  let paper = laidOut(sheet, wishes, largest);
+  const first = laidOut(sheet, wishes, largest);
+  const tooLong = sheet.pages !== null && first.pages > sheet.pages;
+  if (!tooLong && !endsInFewLines(first)) return first.finish();
+  const wanted = tooLong ? sheet.pages! : first.pages - 1;
+  let best = first;
   for (const scale of others) {
-    const tooLong = sheet.pages !== null && paper.pages > sheet.pages;
-    if (!tooLong && !endsInFewLines(paper)) break;
     const smaller = laidOut(sheet, wishes, scale);
-    if (!tooLong && smaller.pages === paper.pages) break;
-    paper = smaller;
+    if (smaller.pages < best.pages) best = smaller;
+    if (best.pages <= wanted) break;
   }
-  return paper.finish();
+  return best.finish();
 };
 
 /** A page is not begun for a few lines: a little smaller, they stand on the page before. */
-const endsInFewLines = (paper: Paper): boolean => paper.pages > 1 && paper.y < paper.bottom / 7;
+const endsInFewLines = (paper: Paper): boolean => paper.pages > 1 && paper.y < paper.bottom / 5;
 
 const laidOut = (sheet: Sheet, wishes: PrintWishes, scale: number): Paper => {
   const format = { size: wishes.paper, large: sheet.format === 'large', turned: sheet.turned, scale };
@@ -160,13 +162,12 @@ const drawBlanks = (paper: Paper, labels: readonly string[]): void => {
   paper.y += 42;
 };
 
-const pictureHeight = 110;
-
 const drawPictures = (paper: Paper, pictures: readonly Picture[]): void => {
   const { doc } = paper;
   const columns = 3;
   const share = paper.width / columns;
   const caption = { size: 7.2, width: share - 8 };
+  const pictureHeight = paper.size(110);
   for (let from = 0; from < pictures.length; from += columns) {
     const row = pictures.slice(from, from + columns);
     const captions = Math.max(...row.map((one) => paper.heightOf(one.caption, caption.size, caption.width)));

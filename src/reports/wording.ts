@@ -1,6 +1,6 @@
 import { clockOf, dateOf, daysBetween } from '#shared/calendar/local-time.ts';
-import { figure, show, type UnitSystem } from '#shared/units/quantity.ts';
-import { wholeMoney, type MinorByCase } from '#shared/vocabulary/money.ts';
+import { figure, show, type UnitSystem, showMoney } from '#shared/units/quantity.ts';
+import { type MinorByCase } from '#shared/vocabulary/money.ts';
 import type { Cause, ForecastRun, ZoneForecast } from '#shared/vocabulary/forecast.ts';
 import type { PlannedJob } from '#shared/vocabulary/plan.ts';
 import type { LocalDate, LocalTime } from '#shared/vocabulary/primitives.ts';
@@ -70,8 +70,8 @@ export const shortWords = (days: number | null): string =>
 /** Low, likely and high as one text; one number where they are equal. */
 export const moneyRange = (range: MinorByCase, currency: string): string =>
   range.low === range.high
-    ? wholeMoney(range.likely, currency)
-    : `${wholeMoney(range.low, currency)} / ${wholeMoney(range.likely, currency).slice(4)} / ${wholeMoney(range.high, currency).slice(4)}`;
+    ? showMoney(range.likely, currency)
+    : `${showMoney(range.low, currency)} / ${showMoney(range.likely, currency).slice(4)} / ${showMoney(range.high, currency).slice(4)}`;
 
 export const areaRange = (
   range: { readonly low: number; readonly likely: number; readonly high: number },
@@ -91,10 +91,17 @@ export const jobLine = (job: PlannedJob): string =>
 /** All jobs of a plan in the order they begin. */
 export const jobsInOrder = ({ plan: { plan } }: RecoveryPapers): readonly PlannedJob[] =>
   [...plan.zones.flatMap((zone) => zone.jobs), ...plan.fieldJobs].toSorted(
-    (a, b) => compare(a.start, b.start) || compare(a.zone ?? '~', b.zone ?? '~') || compare(a.job, b.job),
+    (a, b) => compare(a.start, b.start) || compareLetters(a.zone ?? 'field', b.zone ?? 'field') || compare(a.job, b.job),
   );
 
 export const compare = (a: string, b: string): number => (a < b ? -1 : a > b ? 1 : 0);
+
+/** The order of zones on a field: A, B … Z, AA, AB. */
+export const compareLetters = (a: string, b: string): number => a.length - b.length || compare(a, b);
+
+/** A text of at most so many characters; a longer one ends in an ellipsis. */
+export const shortened = (text: string, most: number): string =>
+  text.length <= most ? text : `${text.slice(0, most - 1).trimEnd()}…`;
 
 export const farmName = ({ venue }: RecoveryPapers, id: string | null): string =>
   venue.farms.find((farm) => farm.id === id)?.name ?? id ?? '–';

@@ -159,27 +159,29 @@ const runsOf = ({ cells }: Forecast, zone: number): readonly { x: number; y: num
   return runs.toSorted((a, b) => b.width - a.width || Math.abs(a.y - middle) - Math.abs(b.y - middle));
 };
 
+/** pt, of words on a zone; letters are made smaller where zones are small. */
+const labelSizes = [7.5, 6.5, 5.5] as const;
+
 /** Words on every zone, in a white box inside it, clear of the others; the letter alone where there is no room. */
 const drawLabels = (paper: Paper, { forecast, labels }: MapDrawing, at: At, scale: number): void => {
   const { doc } = paper;
-  const size = 7.5;
-  doc.font('bold').fontSize(size);
   const placed: Box[] = [];
   forecast.zones.forEach((zone, index) => {
     const runs = runsOf(forecast, index);
     if (runs.length === 0) return;
-    const boxOf = (text: string, run: (typeof runs)[number]): Box => {
+    const option = (text: string, size: number, run: (typeof runs)[number]) => {
       const [x, y] = at(run.x, run.y);
-      const width = doc.widthOfString(text) + 4;
-      return { x: x - width / 2, y: y - 5, width, height: 10 };
+      const width = doc.font('bold').fontSize(size).widthOfString(text) + size / 2;
+      const height = size * 1.33;
+      return { text, size, box: { x: x - width / 2, y: y - height / 2, width, height }, fits: width <= run.width * scale };
     };
-    const options = [...new Set([labels[zone.letter] ?? zone.letter, zone.letter])].flatMap((text, short) =>
-      runs
-        .filter((run) => short > 0 || boxOf(text, run).width <= run.width * scale)
-        .map((run) => ({ text, box: boxOf(text, run) })),
+    const sizesOf = (text: string): readonly number[] => (text === zone.letter ? labelSizes : labelSizes.slice(0, 1));
+    const options = [...new Set([labels[zone.letter] ?? zone.letter, zone.letter])].flatMap((text) =>
+      sizesOf(text).flatMap((size) => runs.map((run) => option(text, size, run))),
     );
-    const best = options.find(({ box }) => !placed.some((other) => meets(box, other))) ?? options.at(0);
-    if (!best) return;
+    const clear = options.filter(({ box }) => !placed.some((other) => meets(box, other)));
+    // A zone too narrow for its letter still has one, over its edges.
+    const best = clear.find(({ fits }) => fits) ?? clear.find(({ text }) => text === zone.letter) ?? options.at(-1)!;
     placed.push(best.box);
     doc
       .rect(best.box.x, best.box.y, best.box.width, best.box.height)
@@ -189,9 +191,9 @@ const drawLabels = (paper: Paper, { forecast, labels }: MapDrawing, at: At, scal
       .fillOpacity(1);
     doc
       .font('bold')
-      .fontSize(size)
+      .fontSize(best.size)
       .fillColor(ink)
-      .text(best.text, best.box.x + 2, best.box.y + 0.4, { lineBreak: false });
+      .text(best.text, best.box.x + best.size / 4, best.box.y + 0.05 * best.size, { lineBreak: false });
   });
 };
 

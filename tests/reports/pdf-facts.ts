@@ -77,10 +77,21 @@ const withFile = <Result>(bytes: Uint8Array, use: (file: string) => Result): Res
   }
 };
 
-/** What pdftotext reads, page by page. */
-export const textOf = (bytes: Uint8Array): readonly string[] =>
+/** What pdftotext reads, page by page: laid out as it is seen, or in the order it is written in. */
+export const textOf = (bytes: Uint8Array, order: 'layout' | 'raw' = 'layout'): readonly string[] =>
   withFile(bytes, (file) =>
-    execFileSync('pdftotext', ['-layout', '-enc', 'UTF-8', file, '-'], { encoding: 'utf8' }).split('\f').slice(0, -1),
+    execFileSync('pdftotext', [`-${order}`, '-enc', 'UTF-8', file, '-'], { encoding: 'utf8', maxBuffer: 2 ** 26 })
+      .split('\f')
+      .slice(0, -1),
+  );
+
+/** Lines of pdffonts below its head: name, type, encoding, whether embedded, a subset, and mapped to Unicode. */
+export const fontsOf = (bytes: Uint8Array): readonly string[] =>
+  withFile(bytes, (file) =>
+    execFileSync('pdffonts', [file], { encoding: 'utf8' })
+      .split('\n')
+      .slice(2)
+      .filter((line) => line !== ''),
   );
 
 /** Share of ink of every page as pdftoppm draws it, and dark pixels in the outermost strip, where nothing may stand. */

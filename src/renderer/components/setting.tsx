@@ -1,3 +1,5 @@
+import { minorDigits } from '#shared/units/quantity.ts';
+import { useDesk } from '../desk/desk.ts';
 import { NumberField } from './fields.tsx';
 
 /** Where a figure of the venue comes from. */
@@ -69,23 +71,31 @@ export const Setting = ({
 export const PriceField = ({
   label,
   value,
+  empty = 'no price',
   change,
 }: {
   label: string;
   value: number | null;
+  /** What an empty field says. */
+  empty?: string;
   change: (value: number | null) => void;
-}) => (
-  <input
-    type="number"
-    aria-label={label}
-    min={0}
-    step="any"
-    placeholder="no price"
-    defaultValue={value === null ? '' : value / 100}
-    key={value}
-    onBlur={(event) => {
-      const typed = event.target.value === '' ? null : Math.round(event.target.valueAsNumber * 100);
-      if (typed !== value && (typed === null || (Number.isFinite(typed) && typed >= 0))) change(typed);
-    }}
-  />
-);
+}) => {
+  const { venue, venueDraft } = useDesk();
+  const { currency } = (venueDraft ?? venue!).rules;
+  const whole = 10 ** minorDigits(currency);
+  return (
+    <input
+      type="number"
+      aria-label={label}
+      min={0}
+      step="any"
+      placeholder={empty}
+      defaultValue={value === null ? '' : value / whole}
+      key={`${value} ${currency}`}
+      onBlur={(event) => {
+        const typed = event.target.value === '' ? null : Math.round(event.target.valueAsNumber * whole);
+        if (typed !== value && (typed === null || (Number.isFinite(typed) && typed >= 0))) change(typed);
+      }}
+    />
+  );
+};

@@ -76,7 +76,7 @@ const draftOf = (bookingId: string | null): NewInspection | null => {
 };
 
 /** The wall clock of the venue, to the minute. */
-const clockAt = (timeZone: string): LocalTime => {
+export const clockAt = (timeZone: string): LocalTime => {
   const parts = new Intl.DateTimeFormat('sv-SE', { timeZone, dateStyle: 'short', timeStyle: 'short' }).format(new Date());
   return parts.replace(' ', 'T');
 };

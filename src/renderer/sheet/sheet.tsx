@@ -6,6 +6,7 @@ import { Compare } from '../pages/compare/compare.tsx';
 import { Foresee } from '../pages/foresee/foresee.tsx';
 import { Inspect } from '../pages/inspect/inspect.tsx';
 import { Recover } from '../pages/recover/recover.tsx';
+import { Settle } from '../pages/settle/settle.tsx';
 import { Report } from '../pages/report.tsx';
 import { NewVenue } from '../pages/venue/new-venue.tsx';
 import { TakeIn, VenuePage } from '../pages/venue/venue-page.tsx';
@@ -23,6 +24,7 @@ const pages = {
   compare: Compare,
   recover: Recover,
   inspect: Inspect,
+  settle: Settle,
   report: Report,
   venue: VenuePage,
 };

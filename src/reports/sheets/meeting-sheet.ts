@@ -1,6 +1,5 @@
 import { daysBetween, dateOf } from '#shared/calendar/local-time.ts';
-import { figure, show, type UnitSystem } from '#shared/units/quantity.ts';
-import { wholeMoney } from '#shared/vocabulary/money.ts';
+import { figure, show, type UnitSystem, showMoney } from '#shared/units/quantity.ts';
 import type { Cause, ZoneForecast } from '#shared/vocabulary/forecast.ts';
 import { programmeWords, verdictWords } from '#shared/wording/words.ts';
 import { mapOf } from '#reports/drawings.ts';
@@ -15,6 +14,7 @@ import {
   moment,
   moneyRange,
   percent,
+  shortened,
   titleOf,
 } from '#reports/wording.ts';
 
@@ -60,14 +60,23 @@ export const troubleOf = ({ venue, plan }: RecoveryPapers, zone: ZoneForecast, u
       ? 'no work is planned'
       : `planned: ${programmeWords[way.programme]}${way.finish === null ? '' : `, done ${moment(way.finish)}`}`;
   return (
-    `${zone.letter} ${zone.name}, ${show(zone.area, 'area', units)}, ${verdictWords[zone.verdict]}` +
+    `${zone.letter} ${shortened(zone.name, mostName)}, ${show(zone.area, 'area', units)}, ${verdictWords[zone.verdict]}` +
     `${short === null ? ' (left alone, no end in sight)' : short > 0 ? ` (left alone, ${short} days short)` : ''}` +
     `${cause === null ? '' : `, from ${causeSaid(zone, cause, units)}; lever: ${levers[cause]}`}; ${planned}.`
   );
 };
 
-/** Most zones that get a sentence of their own on the one side. */
-const mostSentences = 7;
+/** Characters of a name on the one side; the recovery report has it whole. */
+const mostName = 36;
+
+/**
+ * How high the map is, pt, and how many zones get a sentence of their own beside it: the more rows the tables below have, the less, so
+ * that the sheet keeps to its one side.
+ */
+const roomAbove = ({ alternatives, plan }: RecoveryPapers): { readonly map: number; readonly sentences: number } => {
+  const more = Math.max(0, alternatives.length + plan.plan.decisions.length - 4);
+  return { map: Math.max(180, 270 - 20 * more), sentences: Math.max(4, 7 - more) };
+};
 
 /** What is decided in the meeting, on one side: the map, the zones in trouble, price and trucks, the alternatives, the last hours. */
 export const meetingSheet = (papers: RecoveryPapers, units: UnitSystem): Sheet => {
@@ -75,8 +84,9 @@ export const meetingSheet = (papers: RecoveryPapers, units: UnitSystem): Sheet =
   const trouble = forecast.result.zones
     .filter((zone) => zone.verdict !== 'play')
     .toSorted((a, b) => rank(a) - rank(b) || b.area - a.area);
-  const named = trouble.slice(0, mostSentences);
-  const more = trouble.slice(mostSentences);
+  const { map, sentences } = roomAbove(papers);
+  const named = trouble.slice(0, sentences);
+  const more = trouble.slice(sentences);
   return {
     title: titleOf(papers, 'Meeting sheet'),
     format: 'standard',
@@ -87,7 +97,7 @@ export const meetingSheet = (papers: RecoveryPapers, units: UnitSystem): Sheet =
       {
         part: 'columns',
         share: 0.42,
-        left: [{ part: 'maps', maps: [mapOf(papers, 'verdict')], height: 270, legend: 'verdict' }],
+        left: [{ part: 'maps', maps: [mapOf(papers, 'verdict')], height: map, legend: 'verdict' }],
         right: [
           heading('Zones in trouble'),
           named.length === 0
@@ -155,12 +165,12 @@ const moneyPart = ({ estimate, money }: RecoveryPapers, units: UnitSystem): read
       [
         ['Turf replaced', ...byCase((one) => show(estimate.area[one], 'area', units))],
         ['Trucks', ...byCase((one) => String(estimate.trucks[one]))],
-        ['Price', ...byCase((one) => wholeMoney(estimate.total[one], estimate.currency))],
+        ['Price', ...byCase((one) => showMoney(estimate.total[one], estimate.currency))],
         [
           payer === undefined ? 'Charged' : `Paid by ${payer}`,
-          ...byCase((one) => wholeMoney(estimate.payer[one], estimate.currency)),
+          ...byCase((one) => showMoney(estimate.payer[one], estimate.currency)),
         ],
-        ['Paid by the venue', ...byCase((one) => wholeMoney(estimate.venue[one], estimate.currency))],
+        ['Paid by the venue', ...byCase((one) => showMoney(estimate.venue[one], estimate.currency))],
       ],
       '',
     ),
@@ -179,7 +189,7 @@ const alternativesPart = (papers: RecoveryPapers, units: UnitSystem): readonly P
   heading('Alternatives'),
   table(
     [
-      ['', 2],
+      ['', 2.8],
       ['Covered', 1, 'right'],
       ['Replaced', 2.7, 'right'],
       ['Trucks', 1.5, 'right'],
@@ -187,10 +197,10 @@ const alternativesPart = (papers: RecoveryPapers, units: UnitSystem): readonly P
       ['Playable', 1.8],
       ['Chance', 1, 'right'],
       ['Last hour', 1.8],
-      ['The promoter gives up', 2.4],
+      ['The promoter gives up', 2.6],
     ],
     [papers as KeptPlan, ...papers.alternatives].map((one, index) => [
-      index === 0 ? 'This plan' : one.booking.name,
+      index === 0 ? 'This plan' : shortened(one.booking.name, mostName),
       `${figure(Math.max(0, ...one.forecast.result.zones.map((zone) => zone.hoursCovered)) / 24, 1)} d`,
       areaRange(one.estimate.area, units),
       countRange(one.estimate.trucks),

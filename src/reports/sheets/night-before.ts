@@ -3,7 +3,7 @@ import { show, type UnitSystem } from '#shared/units/quantity.ts';
 import { cautions } from '#shared/wording/words.ts';
 import type { RecoveryPapers } from '#reports/recovery-papers.ts';
 import { heading, list, sentence, small, strong, table, type Sheet } from '#reports/sheet.ts';
-import { bookedSpan, coveringName, moment, titleOf, zoneName } from '#reports/wording.ts';
+import { bookedSpan, compare, compareLetters, coveringName, moment, titleOf, zoneName } from '#reports/wording.ts';
 
 /** What is done the evening before the first truck, to be ticked off, and where everything begins in the morning. */
 export const nightBefore = (papers: RecoveryPapers, units: UnitSystem): Sheet => {
@@ -80,7 +80,7 @@ export const nightBefore = (papers: RecoveryPapers, units: UnitSystem): Sheet =>
           ['Walked', 1],
         ],
         booking.layers
-          .toSorted((a, b) => (a.on < b.on ? -1 : a.on > b.on ? 1 : a.zone < b.zone ? -1 : 1))
+          .toSorted((a, b) => compare(a.on, b.on) || compareLetters(a.zone, b.zone))
           .map((layer) => {
             const zone = forecast.result.zones.find((one) => one.letter === layer.zone);
             return [

@@ -1,8 +1,9 @@
 import type { UnitSystem } from '#shared/units/quantity.ts';
+import type { ZonePlan } from '#shared/vocabulary/plan.ts';
 import { programmeWords } from '#shared/wording/words.ts';
 import { chartOf } from '#reports/drawings.ts';
 import type { RecoveryPapers } from '#reports/recovery-papers.ts';
-import { sentence, strong, table, type Sheet } from '#reports/sheet.ts';
+import { sentence, strong, table, type Part, type Sheet } from '#reports/sheet.ts';
 import { moment, percent, titleOf } from '#reports/wording.ts';
 
 /** The whole recovery on one sheet for the wall: bars by zone, people at work, decisions. */
@@ -25,27 +26,7 @@ export const recoveryChart = (papers: RecoveryPapers, _units: UnitSystem): Sheet
               : `At least ${Math.floor(Math.min(...slack))} h in hand in every zone before painting and tests.`,
           ),
       ...(chart === null ? [] : [{ part: 'chart' as const, chart }]),
-      table(
-        [
-          ['Zone', 0.7],
-          ['Way back', 3],
-          ['Ends', 2],
-          ['Latest', 2],
-          ['In hand', 1, 'right'],
-          ['Chance ready', 1.2, 'right'],
-        ],
-        zones
-          .filter((zone) => zone.finish !== null)
-          .map((zone) => [
-            zone.zone,
-            programmeWords[zone.programme],
-            moment(zone.finish!),
-            moment(zone.latestFinish),
-            `${Math.floor(zone.slack)} h`,
-            percent(zone.chanceReady),
-          ]),
-        'No zone needs work.',
-      ),
+      ...endsPart(zones.filter((zone) => zone.finish !== null)),
       ...(zones.some((zone) => zone.finish === null)
         ? [
             sentence(
@@ -59,3 +40,36 @@ export const recoveryChart = (papers: RecoveryPapers, _units: UnitSystem): Sheet
     ],
   };
 };
+
+/** Most zones below the chart; more stand on a page of their own, in two columns. */
+const mostBelow = 16;
+
+const endsPart = (zones: readonly ZonePlan[]): readonly Part[] => {
+  if (zones.length <= mostBelow) return [endsTable(zones)];
+  const half = Math.ceil(zones.length / 2);
+  return [
+    { part: 'page' },
+    { part: 'columns', share: 0.5, left: [endsTable(zones.slice(0, half))], right: [endsTable(zones.slice(half))] },
+  ];
+};
+
+const endsTable = (zones: readonly ZonePlan[]): Part =>
+  table(
+    [
+      ['Zone', 0.7],
+      ['Way back', 3],
+      ['Ends', 2],
+      ['Latest', 2],
+      ['In hand', 1, 'right'],
+      ['Chance ready', 1.2, 'right'],
+    ],
+    zones.map((zone) => [
+      zone.zone,
+      programmeWords[zone.programme],
+      moment(zone.finish!),
+      moment(zone.latestFinish),
+      `${Math.floor(zone.slack)} h`,
+      percent(zone.chanceReady),
+    ]),
+    'No zone needs work.',
+  );

@@ -1,8 +1,8 @@
 import { addHours, clockOf, hoursBetween } from '#shared/calendar/local-time.ts';
 import { sources } from '#shared/sources/sources.ts';
 import { citation } from '#shared/sources/source.ts';
-import { figure, show, type UnitSystem } from '#shared/units/quantity.ts';
-import { cases, costWords, entryKinds, exactMoney, wholeMoney, type EntryKind } from '#shared/vocabulary/money.ts';
+import { figure, show, type UnitSystem, showMoney } from '#shared/units/quantity.ts';
+import { cases, costWords, entryKinds, exactMoney, type EntryKind } from '#shared/vocabulary/money.ts';
 import { cautions, eventWords, jobWords, programmeWords, verdictWords, warningWords } from '#shared/wording/words.ts';
 import { chartOf, mapOf } from '#reports/drawings.ts';
 import type { RecoveryPapers } from '#reports/recovery-papers.ts';
@@ -11,6 +11,7 @@ import {
   bookedSpan,
   causesInWords,
   compare,
+  compareLetters,
   dayWords,
   farmName,
   hourWords,
@@ -48,7 +49,7 @@ export const headlineOf = (papers: RecoveryPapers, units: UnitSystem): readonly 
         ? `${show(laid, 'area', units)} of sod in ${trucks} truckloads; release it by ${moment(release!)}.`
         : 'No sod is needed.'
     }`,
-    `Cost ${wholeMoney(estimate.total.likely, estimate.currency)} likely (low / likely / high ${moneyRange(estimate.total, estimate.currency)})${
+    `Cost ${showMoney(estimate.total.likely, estimate.currency)} likely (low / likely / high ${moneyRange(estimate.total, estimate.currency)})${
       estimate.unpriced.length > 0 ? `, without ${estimate.unpriced.join(', ')}: no price is entered` : ''
     }; ${money.account.total === 0 ? 'no cost is entered yet' : `${exactMoney(money.account.total, money.currency)} entered so far, ${exactMoney(money.account.claim, money.currency)} of it charged`}.`,
   ];
@@ -236,7 +237,7 @@ const readingsPart = ({ evidence, venue }: RecoveryPapers): readonly Part[] => {
         ['', 1],
         ['Taken', 3],
       ],
-      [...newest.values()].toSorted((a, b) => compare(a[0]!, b[0]!) || compare(a[1]!, b[1]!)),
+      [...newest.values()].toSorted((a, b) => compareLetters(a[0]!, b[0]!) || compare(a[1]!, b[1]!)),
       `No reading is recorded. The venue asks for ${percent(venue.rules.coverNeeded)} live cover in every zone; the competition asks for the rest.`,
     ),
   ];

@@ -1,5 +1,5 @@
-import { figure, show, type UnitSystem } from '#shared/units/quantity.ts';
-import { exactMoney, wholeMoney } from '#shared/vocabulary/money.ts';
+import { figure, show, type UnitSystem, showMoney } from '#shared/units/quantity.ts';
+import { exactMoney } from '#shared/vocabulary/money.ts';
 import type { RecoveryPapers, SeasonEvent } from '#reports/recovery-papers.ts';
 import { heading, sentence, small, strong, table, type Part, type Sheet } from '#reports/sheet.ts';
 import { areaRange, bookedSpan, countRange, dayWords, moneyRange, titleOf } from '#reports/wording.ts';
@@ -26,10 +26,10 @@ export const seasonLedger = (papers: RecoveryPapers, units: UnitSystem): Sheet =
           add((event) => event.kept.estimate.area.likely),
           'area',
           units,
-        )} of turf to be replaced, ${wholeMoney(
+        )} of turf to be replaced, ${showMoney(
           add((event) => event.kept.estimate.total.likely),
           currency,
-        )} likely cost, ${wholeMoney(
+        )} likely cost, ${showMoney(
           add((event) => event.money.account.total),
           currency,
         )} entered so far.`,
@@ -37,15 +37,15 @@ export const seasonLedger = (papers: RecoveryPapers, units: UnitSystem): Sheet =
       table(
         [
           ['Event', 3],
-          ['On the field', 2.2],
-          ['Longest cover', 1.2, 'right'],
-          ['Replaced low / likely / high', 2.4, 'right'],
-          ['Sod so far', 1.5, 'right'],
-          ['Trucks', 1.2, 'right'],
-          ['Cost low / likely / high', 2.6, 'right'],
-          ['Entered', 1.9, 'right'],
-          ['Claimed', 1.9, 'right'],
-          ['Venue', 1.9, 'right'],
+          ['On the field', 2.5],
+          ['Longest cover', 1, 'right'],
+          ['Replaced low / likely / high', 2.7, 'right'],
+          ['Sod so far', 1.3, 'right'],
+          ['Trucks', 1.3, 'right'],
+          [`Cost low / likely / high, ${currency}`, 2.9, 'right'],
+          ['Entered', 1.7, 'right'],
+          ['Claimed', 1.7, 'right'],
+          ['Venue', 1.7, 'right'],
         ],
         season.length === 0 ? [] : [...rows(season, units), sumRow(papers, units)],
         'No plan is kept for an event of this year.',
@@ -73,7 +73,7 @@ const rows = (season: readonly SeasonEvent[], units: UnitSystem): readonly (read
       areaRange(estimate.area, units),
       show(sod, 'area', units),
       countRange(estimate.trucks),
-      moneyRange(estimate.total, currency),
+      moneyRange(estimate.total, currency).slice(4),
       exactMoney(account.total, currency).slice(4),
       exactMoney(account.claim, currency).slice(4),
       exactMoney(account.venueBears, currency).slice(4),
@@ -102,7 +102,7 @@ const sumRow = ({ season, money }: RecoveryPapers, units: UnitSystem): readonly 
     moneyRange(
       range((event) => event.kept.estimate.total),
       money.currency,
-    ),
+    ).slice(4),
     exact(add((event) => event.money.account.total)),
     exact(add((event) => event.money.account.claim)),
     exact(add((event) => event.money.account.venueBears)),

@@ -1,5 +1,4 @@
-import { figure, show, type UnitSystem } from '#shared/units/quantity.ts';
-import { wholeMoney } from '#shared/vocabulary/money.ts';
+import { figure, show, type UnitSystem, showMoney } from '#shared/units/quantity.ts';
 import type { SodOrder } from '#shared/vocabulary/plan.ts';
 import { grassWords } from '#shared/wording/words.ts';
 import type { RecoveryPapers } from '#reports/recovery-papers.ts';
@@ -30,7 +29,7 @@ const orderPart = (papers: RecoveryPapers, order: SodOrder, units: UnitSystem): 
   const { venue } = papers;
   const farm = venue.farms.find((one) => one.id === order.farm);
   const { currency } = venue.rules;
-  const money = (value: number | null): string => (value === null ? 'no price is entered' : wholeMoney(value, currency));
+  const money = (value: number | null): string => (value === null ? 'no price is entered' : showMoney(value, currency));
   const { curfew } = venue.workforce;
   const thickness = farm && (order.cut === 'thin' ? farm.thinCut : farm.thickCut);
   return [

@@ -17,6 +17,7 @@ import type {
   SeenPicture,
   SeenReading,
 } from '#reports/recovery-papers.ts';
+import { compareLetters, shortened } from '#reports/wording.ts';
 import { eveningOf } from '#services/learning/seen-in-inspections.ts';
 import type { Contents } from '#store/store.ts';
 
@@ -72,7 +73,7 @@ const mean = (values: readonly number[]): number => values.reduce((sum, value) =
 const percent = (share: number): string => `${Math.round(100 * share)} %`;
 
 const seenInspection = (inspection: Inspection, here: Here, pictures: ReadonlyMap<string, SeenPicture>): SeenInspection => {
-  const letters = [...new Set(inspection.readings.map((spot) => spot.zone))].toSorted();
+  const letters = [...new Set(inspection.readings.map((spot) => spot.zone))].toSorted(compareLetters);
   const cover: Record<string, number> = {};
   for (const letter of letters) {
     const covers = inspection.readings.flatMap((spot) => (spot.zone === letter && spot.cover !== null ? [spot.cover] : []));
@@ -184,6 +185,9 @@ const defectsOf = (inspection: Inspection, units: UnitSystem): readonly SeenDefe
   })),
 ];
 
+/** Characters of a photograph's own words below its picture: what is longer stays in the workspace. */
+const mostCaption = 160;
+
 const picturesOf = async (contents: Contents, inspections: readonly Inspection[]): Promise<ReadonlyMap<string, SeenPicture>> => {
   const pictures = new Map<string, SeenPicture>();
   for (const id of inspections.flatMap((inspection) => inspection.photographs)) {
@@ -194,7 +198,7 @@ const picturesOf = async (contents: Contents, inspections: readonly Inspection[]
       photograph.zone === null ? '' : `zone ${photograph.zone}`,
       photograph.point ?? '',
       photograph.bearing === null ? '' : `bearing ${Math.round(photograph.bearing)}°`,
-      photograph.words,
+      shortened(photograph.words, mostCaption),
       `SHA-256 ${photograph.sha256.slice(0, 12)}`,
     ];
     pictures.set(id, { caption: caption.filter(Boolean).join(', '), bytes: await contents.photographs.thumbnail(id) });
@@ -205,7 +209,7 @@ const picturesOf = async (contents: Contents, inspections: readonly Inspection[]
 /** From handback on the hours of a booking are those in fact; before it they are only booked. */
 const hoursOf = (booking: Booking, before: Booking | null): readonly SeenHours[] => {
   if (booking.stage === 'cancelled' || bookingStages.indexOf(booking.stage) < bookingStages.indexOf('handed-back')) return [];
-  return [...new Set(booking.layers.map((layer) => layer.zone))].toSorted().map((zone) => {
+  return [...new Set(booking.layers.map((layer) => layer.zone))].toSorted(compareLetters).map((zone) => {
     const fact = spanOf(booking, zone)!;
     const booked = spanOf(before ?? booking, zone);
     return { zone, on: fact.on, off: fact.off, bookedOn: booked?.on ?? null, bookedOff: booked?.off ?? null };

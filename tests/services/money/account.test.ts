@@ -1,15 +1,7 @@
+import { showMoney, minorDigits } from '#shared/units/quantity.ts';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import {
-  chargedPart,
-  entryKinds,
-  exactMoney,
-  minorDigits,
-  sumOf,
-  wholeMoney,
-  type MoneyEntry,
-  type MoneyTerms,
-} from '#shared/vocabulary/money.ts';
+import { chargedPart, entryKinds, exactMoney, sumOf, type MoneyEntry, type MoneyTerms } from '#shared/vocabulary/money.ts';
 import { accountOf } from '#services/money/account.ts';
 
 const terms: MoneyTerms = {
@@ -186,11 +178,14 @@ describe('money in words', () => {
   // ISO 4217 (2015), list one: minor units of USD and EUR 2, JPY 0, KWD 3.
   it('has the decimals of its currency', () => {
     expect([minorDigits('USD'), minorDigits('EUR'), minorDigits('JPY'), minorDigits('KWD')]).toEqual([2, 2, 0, 3]);
+    // In the same list, and not as number formats by usage have them: AFN, LBP and IDR 2, UGX 0, CLF 4.
+    expect(['AFN', 'LBP', 'IDR', 'UGX', 'CLF'].map(minorDigits)).toEqual([2, 2, 2, 0, 4]);
+    expect(showMoney(123_456, 'KWD')).toBe('KWD 123');
     expect(exactMoney(7_071_992, 'USD')).toBe('USD 70,719.92');
     expect(exactMoney(5, 'USD')).toBe('USD 0.05');
     expect(exactMoney(7_071_992, 'JPY')).toBe('JPY 7,071,992');
     expect(exactMoney(-1_234, 'KWD')).toBe('KWD −1.234');
-    expect(wholeMoney(7_071_992, 'USD')).toBe('USD 70,720');
-    expect(wholeMoney(7_071_992, 'JPY')).toBe('JPY 7,071,992');
+    expect(showMoney(7_071_992, 'USD')).toBe('USD 70,720');
+    expect(showMoney(7_071_992, 'JPY')).toBe('JPY 7,071,992');
   });
 });

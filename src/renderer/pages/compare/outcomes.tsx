@@ -1,4 +1,4 @@
-import { figure, show as inUnits, showMoney } from '#shared/units/quantity.ts';
+import { figure, minorDigits, show as inUnits, showMoney } from '#shared/units/quantity.ts';
 import type { Booking } from '#shared/vocabulary/booking.ts';
 import type { Forecast } from '#shared/vocabulary/forecast.ts';
 import type { Venue } from '#shared/vocabulary/venue.ts';
@@ -32,7 +32,12 @@ const lineOf = (trial: Trial, venue: Venue): Line => {
   const letters = floorZones(way.booking);
   const zones = outcome.forecast?.zones.filter((zone) => letters.has(zone.letter)) ?? [];
   const floorArea = zones.reduce((sum, zone) => sum + zone.area, 0);
-  const hire = floor === null ? 0 : floor.hirePrice === null ? null : Math.round(floor.hirePrice * floorArea * 100);
+  const hire =
+    floor === null
+      ? 0
+      : floor.hirePrice === null
+        ? null
+        : Math.round(floor.hirePrice * floorArea * 10 ** minorDigits(venue.rules.currency));
   const total = outcome.recovery?.total ?? null;
   return {
     trial,

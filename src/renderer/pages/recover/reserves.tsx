@@ -1,5 +1,5 @@
 import { CartesianGrid, Line, LineChart, ReferenceDot, ResponsiveContainer, Tooltip, XAxis, YAxis } from 'recharts';
-import { figure, show as inUnits, showMoney, toShown, unitOf } from '#shared/units/quantity.ts';
+import { figure, minorDigits, show as inUnits, showMoney, toShown, unitOf } from '#shared/units/quantity.ts';
 import type { SodDecision, SodReserve } from '#shared/vocabulary/sod.ts';
 import { percent } from '../../components/numbers.ts';
 import { useDesk } from '../../desk/desk.ts';
@@ -55,7 +55,8 @@ const ReserveCurve = ({ reserve, name }: { reserve: SodReserve; name: string }) 
   const { venue, units } = useDesk();
   if (reserve.curve.length < 2 || !reserve.best || !venue) return null;
   const area = (value: number): number => Math.round(toShown(value, 'area', units));
-  const rows = reserve.curve.map((one) => ({ ordered: area(one.ordered), cost: Math.round(one.expectedCost / 100), one }));
+  const whole = 10 ** minorDigits(venue.rules.currency);
+  const rows = reserve.curve.map((one) => ({ ordered: area(one.ordered), cost: Math.round(one.expectedCost / whole), one }));
   return (
     <figure className="chart">
       <div aria-hidden>
@@ -85,7 +86,7 @@ const ReserveCurve = ({ reserve, name }: { reserve: SodReserve; name: string }) 
             />
             <ReferenceDot
               x={area(reserve.best.ordered)}
-              y={Math.round(reserve.best.expectedCost / 100)}
+              y={Math.round(reserve.best.expectedCost / whole)}
               r={4}
               fill="var(--accent)"
               stroke="none"
