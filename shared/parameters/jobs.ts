@@ -75,6 +75,7 @@ export const jobParameters = parametersOf({
   'job.feed.dry': hours('Dry time before feeding after the leaf was worked', 0, 0, 24),
   'job.lights.hours': hours('Setting up and shifting the light rigs', 2, 1, 6),
   'job.lights.crew': crew('People who move the light rigs', 2, 2, 4),
+  'job.move-lights.rate': rate('Ground whose light rigs are moved aside and back, per hour of the crew', 90, 20, 500),
   'job.growth-cover.hours': hours('Laying and tying down the growth cover', 1, 0.5, 2),
   'job.growth-cover.crew': crew('People who lay the growth cover', 6, 4, 12),
   'job.strip.rate': rate('Old turf stripped and hauled away', 1400, 900, 1900),
@@ -266,6 +267,7 @@ export const jobLibrary = (values: JobParameters): readonly Job[] => [
     lagAtLeast: values['job.feed.dry'],
     stoppedBy: ['wind', 'rain'],
     material: { kind: 'feed', perArea: values['job.feed.amount'] },
+    skill: { kind: 'spraying', people: values['job.feed.crew'] },
     changes: 'Nitrogen for regrowth.',
   },
   {
@@ -277,7 +279,17 @@ export const jobLibrary = (values: JobParameters): readonly Job[] => [
     crew: values['job.lights.crew'],
     machine: 'light-rig',
     mayPause: false,
+    skill: { kind: 'electrical', people: 1 },
     changes: 'Light added every day until the rigs move on.',
+  },
+  {
+    ...plain,
+    kind: 'move-lights',
+    name: 'Move the light rigs',
+    needs: ['lights'],
+    rate: values['job.move-lights.rate'],
+    crew: values['job.lights.crew'],
+    changes: 'Rigs off for water, mower and whatever takes the field, and back on.',
   },
   {
     ...plain,
@@ -304,6 +316,7 @@ export const jobLibrary = (values: JobParameters): readonly Job[] => [
     opensGround: true,
     stoppedBy: ['frost'],
     material: { kind: 'disposal', perArea: values['job.strip.disposal'] },
+    skill: { kind: 'ground-machines', people: 1 },
     changes: 'Old turf gone; bare ground.',
   },
   {
@@ -319,6 +332,7 @@ export const jobLibrary = (values: JobParameters): readonly Job[] => [
     opensGround: true,
     stoppedBy: ['frost', 'saturation'],
     material: { kind: 'disposal', perArea: values['job.plane.disposal'] },
+    skill: { kind: 'ground-machines', people: 1 },
     changes: 'Old turf gone; fibres stand in bare sand.',
   },
   {
@@ -334,6 +348,7 @@ export const jobLibrary = (values: JobParameters): readonly Job[] => [
     opensGround: true,
     stoppedBy: ['saturation', 'frost'],
     lagAtMost: values['job.lay.within'],
+    skill: { kind: 'ground-machines', people: 1 },
     changes: 'Level, firm ground.',
   },
   {
@@ -349,6 +364,7 @@ export const jobLibrary = (values: JobParameters): readonly Job[] => [
     opensGround: true,
     stoppedBy: ['rain', 'frost'],
     lagAtMost: values['job.lay.within'],
+    skill: { kind: 'sod-machines', people: 1 },
     changes: 'New turf lies; its roots do not hold yet.',
   },
   {
@@ -365,6 +381,7 @@ export const jobLibrary = (values: JobParameters): readonly Job[] => [
     stoppedBy: ['rain', 'frost'],
     material: { kind: 'carpet', perArea: 1 },
     lagAtMost: values['job.lay.within'],
+    skill: { kind: 'sod-machines', people: 1 },
     changes: 'Grown hybrid carpet lies.',
   },
   {
@@ -424,6 +441,7 @@ export const jobLibrary = (values: JobParameters): readonly Job[] => [
     needs: ['paint'],
     fixedHours: values['job.certify.hours'],
     crew: values['job.certify.crew'],
+    skill: { kind: 'surface-testing', people: values['job.certify.crew'] },
     changes: 'Readings against what the competition asks.',
   },
 ];

@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { Money, Farm, Rules, Workforce, machineKinds } from '#shared/vocabulary/resources.ts';
+import { Money, Farm, Rules, Workforce, machineKinds, skillKinds } from '#shared/vocabulary/resources.ts';
 import { Id, LocalDate, LocalTime, Name, Note, Share, within } from '#shared/vocabulary/primitives.ts';
 import { standings } from '#shared/sources/standing.ts';
 import { constructions } from '#shared/vocabulary/turf.ts';
@@ -19,6 +19,7 @@ export const jobKinds = [
   'germinate',
   'feed',
   'lights',
+  'move-lights',
   'growth-cover',
   'strip',
   'plane',
@@ -56,6 +57,11 @@ export const Job = z
     fixedHours: within(0, 1000, 'h'),
     crew: z.int().min(0).max(100),
     machine: z.enum(machineKinds).nullable(),
+    /** People of the crew who must hold a skill; absent: none. */
+    skill: z
+      .strictObject({ kind: z.enum(skillKinds), people: z.int().min(1).max(100) })
+      .readonly()
+      .optional(),
     /** Needs daylight. */
     daylight: z.boolean(),
     /** Falls under the curfew. */
@@ -196,6 +202,8 @@ export const RecoveryWindow = z
     id: Id,
     name: Name,
     homeDate: LocalTime,
+    /** m² of turf that would need replacing by then, one number a member of the forecast. */
+    need: z.array(z.number().min(0)).readonly().optional(),
     /** Zones to bring back and when each is clear. */
     zones: z
       .array(z.strictObject({ letter: ZoneLetter, from: LocalTime }).readonly())
@@ -240,6 +248,13 @@ export type DoneJob = z.infer<typeof DoneJob>;
 export const RecoveryProblem = z
   .strictObject({
     construction: z.enum(constructions),
+    /** Sand share of the root zone, and the most by which that of sod may differ; absent: any sod fits. */
+    soil: z.strictObject({ sandShare: Share, gap: Share }).readonly().optional(),
+    /** m² that one light rig lights and kW it draws; absent: rigs set no limit. */
+    rigs: z
+      .strictObject({ area: within(1, 5000, 'm²'), power: within(0, 1000, 'kW') })
+      .readonly()
+      .optional(),
     /** IANA zone of the venue; every time is on its wall clock. */
     timeZone: z.string(),
     /** The moment from which something can still be decided or done. */
@@ -427,10 +442,15 @@ export type RecoveryPlan = z.infer<typeof RecoveryPlan>;
 export const Mend = z.discriminatedUnion('kind', [
   z.strictObject({ kind: z.literal('more-people'), people: z.int().min(1) }),
   z.strictObject({ kind: z.literal('more-machines'), machine: z.enum(machineKinds), count: z.int().min(1) }),
+  z.strictObject({ kind: z.literal('more-skilled'), skill: z.enum(skillKinds), people: z.int().min(1) }),
   z.strictObject({ kind: z.literal('more-trucks'), farm: Id, perDay: z.int().min(1) }),
   z.strictObject({ kind: z.literal('shorter-notice'), farm: Id, hours: z.number().min(0) }),
   z.strictObject({ kind: z.literal('earlier-strike'), window: Id, hours: z.number().min(0) }),
   z.strictObject({ kind: z.literal('later-home-date'), window: Id, days: z.int().min(1) }),
+  /** Boards for heavy machines over every zone that they cross. */
+  z.strictObject({ kind: z.literal('boards') }),
+  /** Both halves of the field at once. */
+  z.strictObject({ kind: z.literal('whole-field') }),
   z.strictObject({ kind: z.literal('zones-not-ready'), window: Id, zones: z.array(ZoneLetter).readonly() }),
 ]);
 export type Mend = z.infer<typeof Mend>;

@@ -11,7 +11,7 @@ import type {
 import type { Cause, Symptom, Verdict, warnings } from '#shared/vocabulary/forecast.ts';
 import type { PaperKind } from '#shared/contract/contract.ts';
 import type { JobKind, ProgrammeKind } from '#shared/vocabulary/plan.ts';
-import type { MachineKind } from '#shared/vocabulary/resources.ts';
+import type { MachineKind, SkillKind } from '#shared/vocabulary/resources.ts';
 import type { Construction, Grass, Soil } from '#shared/vocabulary/turf.ts';
 import type { fixtureKinds } from '#shared/vocabulary/venue.ts';
 
@@ -76,6 +76,7 @@ export const jobWords: Readonly<Record<JobKind, string>> = {
   germinate: 'germinate',
   feed: 'feed',
   lights: 'lights',
+  'move-lights': 'move light rigs',
   'growth-cover': 'growth cover',
   strip: 'strip',
   plane: 'plane off',
@@ -139,6 +140,15 @@ export const machineWords: Readonly<Record<MachineKind, string>> = {
   'light-rig': 'light rigs',
   'growth-cover': 'growth covers',
   loader: 'loaders',
+};
+
+/** What people with a skill may do. */
+export const skillWords: Readonly<Record<SkillKind, string>> = {
+  spraying: 'spray',
+  'ground-machines': 'drive strippers and graders',
+  'sod-machines': 'drive sod installers',
+  electrical: 'connect light rigs',
+  'surface-testing': 'test the surface',
 };
 
 /** What each paper is called, and whom it is for. */
