@@ -29,6 +29,7 @@ export const quantities = {
   speed: { si: { unit: 'm/s', factor: 1, digits: 1 }, us: { unit: 'mph', factor: 3600 / 1609.344, digits: 0 } },
   light: { si: { unit: 'mol/m²/d', factor: 1, digits: 1 }, us: { unit: 'mol/m²/d', factor: 1, digits: 1 } },
   share: { si: { unit: '%', factor: 100, digits: 0 }, us: { unit: '%', factor: 100, digits: 0 } },
+  water: { si: { unit: 'm³', factor: 1, digits: 1 }, us: { unit: 'gal', factor: 1 / 0.003785411784, digits: 0 } },
   hours: { si: { unit: 'h', factor: 1, digits: 0 }, us: { unit: 'h', factor: 1, digits: 0 } },
 } as const satisfies Record<string, Record<UnitSystem, Scale>>;
 export type Quantity = keyof typeof quantities;

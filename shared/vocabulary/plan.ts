@@ -404,6 +404,64 @@ export const Decision = z
   .readonly();
 export type Decision = z.infer<typeof Decision>;
 
+/** What the work of a zone comes to, each with its unit. */
+export const workAmounts = [
+  'surface-pierced',
+  'holes',
+  'sand-in-holes',
+  'sand-on-surface',
+  'pure-live-seed',
+  'seed-bought',
+  'nitrogen',
+  'fertiliser',
+] as const;
+export type WorkAmount = (typeof workAmounts)[number];
+export const WorkQuantity = z
+  .strictObject({
+    zone: ZoneLetter,
+    window: Id,
+    job: z.enum(jobKinds),
+    what: z.enum(workAmounts),
+    value: z.number().min(0),
+    unit: z.enum(['1', 'holes', 't', 'kg']),
+  })
+  .readonly();
+export type WorkQuantity = z.infer<typeof WorkQuantity>;
+
+/** One watering of young sod, a job of its own: mm of water and m³ on the zone. */
+export const SodWatering = z
+  .strictObject({ zone: ZoneLetter, window: Id, at: LocalTime, depth: within(0, 100, 'mm'), volume: z.number().min(0) })
+  .readonly();
+export type SodWatering = z.infer<typeof SodWatering>;
+
+/** How long the sod of a truck lies rolled up against what the heat of that day allows. */
+export const RollHours = z
+  .strictObject({
+    window: Id,
+    farm: Id,
+    cut: z.enum(['thin', 'thick']),
+    truck: z.int().min(1),
+    /** °C, the day's maximum of the middle member. */
+    temperature: z.number(),
+    hours: within(0, 240, 'h'),
+    allowed: within(0, 240, 'h'),
+    within: z.boolean(),
+  })
+  .readonly();
+export type RollHours = z.infer<typeof RollHours>;
+
+/** What the jobs of a plan come to beside hours and money. */
+export const PlanWorks = z
+  .strictObject({
+    quantities: z.array(WorkQuantity).readonly(),
+    waterings: z.array(SodWatering).readonly(),
+    rolls: z.array(RollHours).readonly(),
+    /** What is not as it should be, in words. */
+    cautions: z.array(Note).readonly(),
+  })
+  .readonly();
+export type PlanWorks = z.infer<typeof PlanWorks>;
+
 export const RecoveryPlan = z
   .strictObject({
     zones: z.array(ZonePlan).readonly(),
@@ -434,6 +492,8 @@ export const RecoveryPlan = z
       .array(z.strictObject({ zone: ZoneLetter, job: z.enum(jobKinds), from: LocalTime, to: LocalTime }).readonly())
       .readonly(),
     cautions: z.array(Note).readonly(),
+    /** Left out in plans kept before it was reckoned. */
+    works: PlanWorks.optional(),
   })
   .readonly();
 export type RecoveryPlan = z.infer<typeof RecoveryPlan>;

@@ -1,5 +1,5 @@
 import type { ProgrammeKind } from '#shared/vocabulary/plan.ts';
-import { seasonOf } from '#shared/vocabulary/turf.ts';
+import { seasonOf, type Grass } from '#shared/vocabulary/turf.ts';
 import { courseInFull } from '#engine/forecast/course.ts';
 import { newShared } from '#engine/forecast/courses.ts';
 import { openReserveChange } from '#engine/forecast/day-drivers.ts';
@@ -160,10 +160,13 @@ const standsAt = (shop: Workshop, member: Member, evenings: Evenings, zones: rea
   return { byZone, spared, airless, need };
 };
 
+/** What is sown into a sward to bring it back: ryegrass where it grows in the cool, since it is up first; else the grass itself. */
+export const sownGrass = (grass: Grass): Grass => (seasonOf(grass) === 'cool' ? 'perennial-ryegrass' : grass);
+
 /** What a programme does to the ground on the day its last job ends. */
 const workOf = (programme: ProgrammeKind, cuts: SodCuts, shop: Workshop): readonly Job[] => {
   const { parameters, venue } = shop.scene.question;
-  const grass = seasonOf(venue.field.sward[0]!.grass) === 'cool' ? 'perennial-ryegrass' : venue.field.sward[0]!.grass;
+  const grass = sownGrass(venue.field.sward[0]!.grass);
   const feed: Job = { kind: 'feed', rate: Math.min(parameters['nitrogen.cap'], parameters['nitrogen.recovery']) };
   const seed: Job = { kind: 'seed', grass, rate: parameters[`seed.rate.${grass}`] };
   const spike: Job = { kind: 'solid-tine', pierced: parameters['plan.spike.pierced'] };

@@ -5,10 +5,10 @@ import type { Venue } from '#shared/vocabulary/venue.ts';
 
 /** Apron that a machine can drive along, m. */
 const drivable = 3;
-/** What a way costs per cell: around the turf, over ground that was covered, over turf that was not. */
+/** What a way costs per cell: around the turf, over ground that was covered, over turf that was not, which is crossed last of all. */
 const around = 0.2;
 const overCovered = 1;
-const overLive = 3;
+const overLive = 100;
 
 type Cells = Forecast['cells'];
 const keyOf = (column: number, row: number): string => `${column} ${row}`;
@@ -55,7 +55,11 @@ export const waysFrom = (
     const [column, row] = key.split(' ').map(Number) as [number, number];
     return Math.hypot(column - gateX, row - gateY);
   };
-  const start = [...ground.keys()].reduce((best, key) => (distance(key) < distance(best) ? key : best));
+  // Where there is an apron to drive on, a machine is on it before it is on the turf.
+  const apronCells = [...ground.keys()].filter((key) => ground.get(key)! < 0);
+  const start = (apronCells.length > 0 ? apronCells : [...ground.keys()]).reduce((best, key) =>
+    distance(key) < distance(best) ? key : best,
+  );
   const found = new Map<string, { readonly far: number; readonly from: string | null }>([
     [start, { far: cost(ground.get(start)!), from: null }],
   ]);

@@ -7,6 +7,7 @@ import type { LocalTime } from '#shared/vocabulary/primitives.ts';
 import type { Venue } from '#shared/vocabulary/venue.ts';
 import type { ForecastQuestion } from '#engine/forecast/question.ts';
 import type { RecoveryOutlook, WorkingWeather } from '#engine/forecast/recovery-outlook.ts';
+import { amountsOf } from '#services/plan/amounts.ts';
 import { halvesOf, waysFrom } from '#services/plan/access.ts';
 import { planSettings } from '#planner/plan-settings.ts';
 import { programmesFor } from '#planner/programmes.ts';
@@ -68,7 +69,7 @@ export const problemOf = (parts: ProblemParts): RecoveryProblem => {
     workforce: venue.workforce,
     farms: venue.farms,
     rules: venue.rules,
-    jobs: jobLibrary(values),
+    jobs: jobLibrary(values, amountsOf(values, venue.field.sward[0]!.grass)),
     programmes,
     prices: venue.prices,
     readiness: windows.flatMap((window, index) => [

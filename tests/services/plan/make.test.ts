@@ -1,13 +1,13 @@
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { addHours } from '#shared/calendar/local-time.ts';
 import type { PlanRun } from '#shared/contract/contract.ts';
-import type { Failure } from '#shared/contract/failure.ts';
 import type { Job } from '#shared/contract/job.ts';
 import type { Booking } from '#shared/vocabulary/booking.ts';
 import type { ForecastRun } from '#shared/vocabulary/forecast.ts';
 import type { NotPossible } from '#shared/vocabulary/plan.ts';
 import type { Fixture, Venue } from '#shared/vocabulary/venue.ts';
 import { concert, homeDate, smallVenue } from '#tests/contract/small-venue.ts';
+import { planningIn } from '#tests/services/plan/planning.ts';
 import { smallWorkspace, type SmallWorkspace } from '#tests/services/evidence/small-workspace.ts';
 
 /*
@@ -23,36 +23,7 @@ beforeAll(async () => {
 }, 120_000);
 afterAll(async () => workspace.close());
 
-type Made = { readonly plan: PlanRun; readonly failure: null } | { readonly plan: null; readonly failure: Failure };
-
-const foreseen = async (fixtureId = homeDate.id): Promise<ForecastRun> =>
-  workspace.good('forecast/run', { venueId: smallVenue.id, bookingId: concert.id, fixtureId, members: 20, seed: 1 });
-
-const make = async (request: object): Promise<Made> => {
-  const answer = await workspace.application.answer('plan/make', { now, locks: [], done: [], instead: null, ...request });
-  if (!answer.ok) return { plan: null, failure: answer.failure };
-  let job = answer.value as Job;
-  while (job.state === 'running') {
-    await new Promise((resolve) => setTimeout(resolve, 30));
-    job = await workspace.good('job/read', { id: job.id });
-  }
-  return job.failure ? { plan: null, failure: job.failure } : { plan: job.value as PlanRun, failure: null };
-};
-
-const planned = async (request: object): Promise<PlanRun> => {
-  const { plan, failure } = await make(request);
-  expect(failure).toBeNull();
-  return plan!;
-};
-
-const withVenue = async (changes: Partial<Venue>): Promise<void> => {
-  const { revision } = await workspace.good('venue/read', { id: smallVenue.id });
-  await workspace.good('venue/save', { venue: { ...smallVenue, ...strict, ...changes, revision } });
-};
-const withBooking = async (changes: Partial<Booking>): Promise<void> => {
-  const { revision } = await workspace.good('booking/read', { id: concert.id });
-  await workspace.good('booking/save', { booking: { ...concert, ...changes, revision } });
-};
+const { foreseen, make, planned, withVenue, withBooking } = planningIn(() => workspace, strict, now);
 
 /** The concert with every floor coming off some hours later. */
 const later = (hours: number): Partial<Booking> => ({
