@@ -61,20 +61,18 @@ export const jobParameters = parametersOf({
   'job.deep-tine.crew': crew('People with the deep tine', 2, 1, 3),
   'job.topdress.rate': rate('Ground topdressed with a loader feeding', 4600, 3700, 5600),
   'job.topdress.crew': crew('People at topdressing', 4, 3, 5),
-  'job.topdress.sand': amount('Sand of one topdressing, 1/8 in at 100 lb/ft³', 0.00508, 't/m²', 0.002, 0.0102),
   'job.heavy-dress.rate': rate('Ground dressed heavily', 2000, 1000, 3000),
   'job.heavy-dress.crew': crew('People at heavy dressing', 4, 3, 6),
   'job.heavy-dress.sand': amount('Sand of a heavy dressing, 120 t on 7,140 m²', 0.0168, 't/m²', 0.007, 0.0168),
   'job.seed.rate': rate('Ground seeded in two directions', 1500, 1100, 1900),
   'job.seed.crew': crew('People at seeding', 2, 1, 2),
-  'job.seed.amount': amount('Ryegrass seed of one overseeding', 0.045, 'kg/m²', 0.03, 0.056),
   'job.germinate.hours': hours('Wait for the first seedlings', 120, 72, 336),
   'job.feed.rate': rate('Ground fed with the sprayer', 9300, 4000, 12000),
   'job.feed.crew': crew('Licensed people at spraying', 1, 1, 2),
-  'job.feed.amount': amount('Fertiliser of one feeding at 20 % nitrogen', 0.0122, 'kg/m²', 0.005, 0.0244),
   'job.feed.dry': hours('Dry time before feeding after the leaf was worked', 0, 0, 24),
   'job.lights.hours': hours('Setting up and shifting the light rigs', 2, 1, 6),
   'job.lights.crew': crew('People who move the light rigs', 2, 2, 4),
+  'job.move-lights.rate': rate('Ground whose light rigs are moved aside and back, per hour of the crew', 90, 20, 500),
   'job.growth-cover.hours': hours('Laying and tying down the growth cover', 1, 0.5, 2),
   'job.growth-cover.crew': crew('People who lay the growth cover', 6, 4, 12),
   'job.strip.rate': rate('Old turf stripped and hauled away', 1400, 900, 1900),
@@ -100,9 +98,60 @@ export const jobParameters = parametersOf({
   'job.paint.hours': hours('Painting the lines and marks', 8, 6, 10),
   'job.paint.crew': crew('People who paint', 3, 2, 4),
   'job.certify.hours': hours('Testing the surface, 40 to 60 points', 3, 2, 4),
+  'aeration.tine.diameter': amount('Diameter of a solid tine, 3/8 in', 0.009525, 'm', 0.005, 0.03),
+  'aeration.tine.depth': amount('Depth of the holes of a spiking, 3 in', 0.0762, 'm', 0.02, 0.3),
+  'feed.nitrogen.share': amount('Nitrogen in the fertiliser, as its label says', 0.2, '1', 0.02, 0.5),
+  'sand.density': {
+    meaning: 'Density of loose dry sand, 100 lb/ft³',
+    value: 1602,
+    unit: 'kg/m³',
+    low: 1602,
+    high: 1922,
+    doubt: 0,
+    standing: 'published',
+    source: 'sand-math-2011',
+  },
+  'sand.settling': {
+    meaning: 'Sand more where it settles into holes',
+    value: 0.15,
+    unit: '1',
+    low: 0.1,
+    high: 0.2,
+    doubt: 0,
+    standing: 'published',
+    source: 'sand-math-2011',
+    note: '10–20 % when filling; the middle',
+  },
+  'seed.purity': {
+    meaning: 'Share of the bag that is seed of the kind; the label of the bag goes before',
+    value: 0.95,
+    unit: '1',
+    low: 0.5,
+    high: 1,
+    doubt: 0,
+    standing: 'published',
+    source: 'cornell-seeding',
+  },
+  'seed.germination': {
+    meaning: 'Share of that seed that germinates; the label of the bag goes before',
+    value: 0.85,
+    unit: '1',
+    low: 0.3,
+    high: 1,
+    doubt: 0,
+    standing: 'published',
+    source: 'cornell-seeding',
+  },
   'job.certify.crew': crew('People who test', 2, 2, 2),
 });
 type JobParameters = Readonly<Record<keyof typeof jobParameters, number>>;
+
+/** Amounts per m² that follow from depth, holes, pure live seed and nitrogen: sand t, seed as bought kg, fertiliser kg. */
+export interface JobAmounts {
+  readonly sand: number;
+  readonly seed: number;
+  readonly feed: number;
+}
 
 /** What most jobs have in common; each states what is different. */
 const plain = {
@@ -126,9 +175,9 @@ const plain = {
 
 /**
  * The job library: what each job needs before it, how fast it goes, who and what it takes, what stops it, and what it changes.
- * `values` are the catalogue's numbers or a venue's own.
+ * `values` are the catalogue's numbers or a venue's own, `amounts` what follows from them by the geometry of the work.
  */
-export const jobLibrary = (values: JobParameters): readonly Job[] => [
+export const jobLibrary = (values: JobParameters, amounts: JobAmounts): readonly Job[] => [
   {
     ...plain,
     kind: 'lift-floor',
@@ -215,7 +264,7 @@ export const jobLibrary = (values: JobParameters): readonly Job[] => [
     machine: 'topdresser',
     heavy: true,
     stoppedBy: ['rain', 'saturation'],
-    material: { kind: 'sand', perArea: values['job.topdress.sand'] },
+    material: { kind: 'sand', perArea: amounts.sand },
     changes: 'Holes filled, surface level and firmer.',
   },
   {
@@ -242,7 +291,7 @@ export const jobLibrary = (values: JobParameters): readonly Job[] => [
     machine: 'seeder',
     daylight: true,
     stoppedBy: ['wind', 'rain', 'saturation'],
-    material: { kind: 'seed', perArea: values['job.seed.amount'] },
+    material: { kind: 'seed', perArea: amounts.seed },
     changes: 'Seed in the ground.',
   },
   {
@@ -265,7 +314,8 @@ export const jobLibrary = (values: JobParameters): readonly Job[] => [
     daylight: true,
     lagAtLeast: values['job.feed.dry'],
     stoppedBy: ['wind', 'rain'],
-    material: { kind: 'feed', perArea: values['job.feed.amount'] },
+    material: { kind: 'feed', perArea: amounts.feed },
+    skill: { kind: 'spraying', people: values['job.feed.crew'] },
     changes: 'Nitrogen for regrowth.',
   },
   {
@@ -277,7 +327,17 @@ export const jobLibrary = (values: JobParameters): readonly Job[] => [
     crew: values['job.lights.crew'],
     machine: 'light-rig',
     mayPause: false,
+    skill: { kind: 'electrical', people: 1 },
     changes: 'Light added every day until the rigs move on.',
+  },
+  {
+    ...plain,
+    kind: 'move-lights',
+    name: 'Move the light rigs',
+    needs: ['lights'],
+    rate: values['job.move-lights.rate'],
+    crew: values['job.lights.crew'],
+    changes: 'Rigs off for water, mower and whatever takes the field, and back on.',
   },
   {
     ...plain,
@@ -304,6 +364,7 @@ export const jobLibrary = (values: JobParameters): readonly Job[] => [
     opensGround: true,
     stoppedBy: ['frost'],
     material: { kind: 'disposal', perArea: values['job.strip.disposal'] },
+    skill: { kind: 'ground-machines', people: 1 },
     changes: 'Old turf gone; bare ground.',
   },
   {
@@ -319,6 +380,7 @@ export const jobLibrary = (values: JobParameters): readonly Job[] => [
     opensGround: true,
     stoppedBy: ['frost', 'saturation'],
     material: { kind: 'disposal', perArea: values['job.plane.disposal'] },
+    skill: { kind: 'ground-machines', people: 1 },
     changes: 'Old turf gone; fibres stand in bare sand.',
   },
   {
@@ -334,6 +396,7 @@ export const jobLibrary = (values: JobParameters): readonly Job[] => [
     opensGround: true,
     stoppedBy: ['saturation', 'frost'],
     lagAtMost: values['job.lay.within'],
+    skill: { kind: 'ground-machines', people: 1 },
     changes: 'Level, firm ground.',
   },
   {
@@ -349,6 +412,7 @@ export const jobLibrary = (values: JobParameters): readonly Job[] => [
     opensGround: true,
     stoppedBy: ['rain', 'frost'],
     lagAtMost: values['job.lay.within'],
+    skill: { kind: 'sod-machines', people: 1 },
     changes: 'New turf lies; its roots do not hold yet.',
   },
   {
@@ -365,6 +429,7 @@ export const jobLibrary = (values: JobParameters): readonly Job[] => [
     stoppedBy: ['rain', 'frost'],
     material: { kind: 'carpet', perArea: 1 },
     lagAtMost: values['job.lay.within'],
+    skill: { kind: 'sod-machines', people: 1 },
     changes: 'Grown hybrid carpet lies.',
   },
   {
@@ -424,6 +489,7 @@ export const jobLibrary = (values: JobParameters): readonly Job[] => [
     needs: ['paint'],
     fixedHours: values['job.certify.hours'],
     crew: values['job.certify.crew'],
+    skill: { kind: 'surface-testing', people: values['job.certify.crew'] },
     changes: 'Readings against what the competition asks.',
   },
 ];

@@ -1,5 +1,5 @@
 import { z } from 'zod';
-import { Money, Farm, Rules, Workforce, machineKinds } from '#shared/vocabulary/resources.ts';
+import { Money, Farm, Rules, Workforce, machineKinds, skillKinds } from '#shared/vocabulary/resources.ts';
 import { Id, LocalDate, LocalTime, Name, Note, Share, within } from '#shared/vocabulary/primitives.ts';
 import { standings } from '#shared/sources/standing.ts';
 import { constructions } from '#shared/vocabulary/turf.ts';
@@ -19,6 +19,7 @@ export const jobKinds = [
   'germinate',
   'feed',
   'lights',
+  'move-lights',
   'growth-cover',
   'strip',
   'plane',
@@ -56,6 +57,11 @@ export const Job = z
     fixedHours: within(0, 1000, 'h'),
     crew: z.int().min(0).max(100),
     machine: z.enum(machineKinds).nullable(),
+    /** People of the crew who must hold a skill; absent: none. */
+    skill: z
+      .strictObject({ kind: z.enum(skillKinds), people: z.int().min(1).max(100) })
+      .readonly()
+      .optional(),
     /** Needs daylight. */
     daylight: z.boolean(),
     /** Falls under the curfew. */
@@ -196,6 +202,8 @@ export const RecoveryWindow = z
     id: Id,
     name: Name,
     homeDate: LocalTime,
+    /** m² of turf that would need replacing by then, one number a member of the forecast. */
+    need: z.array(z.number().min(0)).readonly().optional(),
     /** Zones to bring back and when each is clear. */
     zones: z
       .array(z.strictObject({ letter: ZoneLetter, from: LocalTime }).readonly())
@@ -240,6 +248,13 @@ export type DoneJob = z.infer<typeof DoneJob>;
 export const RecoveryProblem = z
   .strictObject({
     construction: z.enum(constructions),
+    /** Sand share of the root zone, and the most by which that of sod may differ; absent: any sod fits. */
+    soil: z.strictObject({ sandShare: Share, gap: Share }).readonly().optional(),
+    /** m² that one light rig lights and kW it draws; absent: rigs set no limit. */
+    rigs: z
+      .strictObject({ area: within(1, 5000, 'm²'), power: within(0, 1000, 'kW') })
+      .readonly()
+      .optional(),
     /** IANA zone of the venue; every time is on its wall clock. */
     timeZone: z.string(),
     /** The moment from which something can still be decided or done. */
@@ -389,6 +404,64 @@ export const Decision = z
   .readonly();
 export type Decision = z.infer<typeof Decision>;
 
+/** What the work of a zone comes to, each with its unit. */
+export const workAmounts = [
+  'surface-pierced',
+  'holes',
+  'sand-in-holes',
+  'sand-on-surface',
+  'pure-live-seed',
+  'seed-bought',
+  'nitrogen',
+  'fertiliser',
+] as const;
+export type WorkAmount = (typeof workAmounts)[number];
+export const WorkQuantity = z
+  .strictObject({
+    zone: ZoneLetter,
+    window: Id,
+    job: z.enum(jobKinds),
+    what: z.enum(workAmounts),
+    value: z.number().min(0),
+    unit: z.enum(['1', 'holes', 't', 'kg']),
+  })
+  .readonly();
+export type WorkQuantity = z.infer<typeof WorkQuantity>;
+
+/** One watering of young sod, a job of its own: mm of water and m³ on the zone. */
+export const SodWatering = z
+  .strictObject({ zone: ZoneLetter, window: Id, at: LocalTime, depth: within(0, 100, 'mm'), volume: z.number().min(0) })
+  .readonly();
+export type SodWatering = z.infer<typeof SodWatering>;
+
+/** How long the sod of a truck lies rolled up against what the heat of that day allows. */
+export const RollHours = z
+  .strictObject({
+    window: Id,
+    farm: Id,
+    cut: z.enum(['thin', 'thick']),
+    truck: z.int().min(1),
+    /** °C, the day's maximum of the middle member. */
+    temperature: z.number(),
+    hours: within(0, 240, 'h'),
+    allowed: within(0, 240, 'h'),
+    within: z.boolean(),
+  })
+  .readonly();
+export type RollHours = z.infer<typeof RollHours>;
+
+/** What the jobs of a plan come to beside hours and money. */
+export const PlanWorks = z
+  .strictObject({
+    quantities: z.array(WorkQuantity).readonly(),
+    waterings: z.array(SodWatering).readonly(),
+    rolls: z.array(RollHours).readonly(),
+    /** What is not as it should be, in words. */
+    cautions: z.array(Note).readonly(),
+  })
+  .readonly();
+export type PlanWorks = z.infer<typeof PlanWorks>;
+
 export const RecoveryPlan = z
   .strictObject({
     zones: z.array(ZonePlan).readonly(),
@@ -419,6 +492,8 @@ export const RecoveryPlan = z
       .array(z.strictObject({ zone: ZoneLetter, job: z.enum(jobKinds), from: LocalTime, to: LocalTime }).readonly())
       .readonly(),
     cautions: z.array(Note).readonly(),
+    /** Left out in plans kept before it was reckoned. */
+    works: PlanWorks.optional(),
   })
   .readonly();
 export type RecoveryPlan = z.infer<typeof RecoveryPlan>;
@@ -427,10 +502,15 @@ export type RecoveryPlan = z.infer<typeof RecoveryPlan>;
 export const Mend = z.discriminatedUnion('kind', [
   z.strictObject({ kind: z.literal('more-people'), people: z.int().min(1) }),
   z.strictObject({ kind: z.literal('more-machines'), machine: z.enum(machineKinds), count: z.int().min(1) }),
+  z.strictObject({ kind: z.literal('more-skilled'), skill: z.enum(skillKinds), people: z.int().min(1) }),
   z.strictObject({ kind: z.literal('more-trucks'), farm: Id, perDay: z.int().min(1) }),
   z.strictObject({ kind: z.literal('shorter-notice'), farm: Id, hours: z.number().min(0) }),
   z.strictObject({ kind: z.literal('earlier-strike'), window: Id, hours: z.number().min(0) }),
   z.strictObject({ kind: z.literal('later-home-date'), window: Id, days: z.int().min(1) }),
+  /** Boards for heavy machines over every zone that they cross. */
+  z.strictObject({ kind: z.literal('boards') }),
+  /** Both halves of the field at once. */
+  z.strictObject({ kind: z.literal('whole-field') }),
   z.strictObject({ kind: z.literal('zones-not-ready'), window: Id, zones: z.array(ZoneLetter).readonly() }),
 ]);
 export type Mend = z.infer<typeof Mend>;

@@ -1,5 +1,6 @@
 import { z } from 'zod';
-import { ClockTime, Id, LocalDate, Name, within } from '#shared/vocabulary/primitives.ts';
+import { Point } from '#shared/vocabulary/geometry.ts';
+import { ClockTime, Id, LocalDate, Name, Share, within } from '#shared/vocabulary/primitives.ts';
 import { grasses } from '#shared/vocabulary/turf.ts';
 
 /** Money in the smallest unit of the venue's currency (cents). */
@@ -23,6 +24,10 @@ export const machineKinds = [
 ] as const;
 export type MachineKind = (typeof machineKinds)[number];
 
+/** What only some of the crew may do: by licence, by training or by the rules of the competition. */
+export const skillKinds = ['spraying', 'ground-machines', 'sod-machines', 'electrical', 'surface-testing'] as const;
+export type SkillKind = (typeof skillKinds)[number];
+
 export const Workforce = z
   .strictObject({
     /** People on a day shift (06:00–18:00) and on a night shift (18:00–06:00). */
@@ -35,6 +40,10 @@ export const Workforce = z
     overtimePrice: Money.nullable(),
     /** How many of each machine the venue owns or has on call. */
     machines: z.partialRecord(z.enum(machineKinds), z.int().min(0).max(50)).readonly(),
+    /** People of a shift who may do what asks for a skill; a skill left out: everybody may. */
+    skills: z.partialRecord(z.enum(skillKinds), z.int().min(0).max(200)).readonly().optional(),
+    /** kW that the field's supply gives to light rigs; absent: as much as they draw. */
+    lightPower: within(0, 20000, 'kW').optional(),
     /** No noisy work or trucks from this hour to that hour; crosses midnight when `from` is later than `until`. */
     curfew: z.strictObject({ from: ClockTime, until: ClockTime }).readonly().nullable(),
   })
@@ -104,6 +113,17 @@ export const Rules = z
     groundPressure: within(5, 500, 'kPa'),
     /** Trucks the gate takes in a day, from whatever farm; absent: as many as come. */
     gateTrucks: z.int().min(1, 'no truck would come in').max(200).optional(),
+    /** Hours of the day in which the gate lets trucks in, and how many it lets in within one hour; absent: any, as many as come. */
+    gateHours: z.strictObject({ from: ClockTime, until: ClockTime }).readonly().optional(),
+    gateTrucksPerHour: z.int().min(1, 'no truck would come in').max(60).optional(),
+    /** Where machines come onto the turf, m in the field's axes; absent: every zone is reached from outside. */
+    gateAt: Point.optional(),
+    /** Boards are there for heavy machines over live turf; absent: they are. */
+    boards: z.boolean().optional(),
+    /** Half-field method: one end, or one side, is laid before the other is opened; absent: both at once. */
+    halves: z.enum(['ends', 'sides']).optional(),
+    /** Most by which the sand share of sod may differ from that of the root zone; absent: what the catalogue says. */
+    sandGap: Share.optional(),
     /** Share of sod ordered beyond the measured area. */
     sodWaste: within(0, 0.3),
     /** ISO 4217 code of the currency all prices are in. */

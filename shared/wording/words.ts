@@ -10,8 +10,8 @@ import type {
 } from '#shared/vocabulary/booking.ts';
 import type { Cause, Symptom, Verdict, warnings } from '#shared/vocabulary/forecast.ts';
 import type { PaperKind } from '#shared/contract/contract.ts';
-import type { JobKind, ProgrammeKind } from '#shared/vocabulary/plan.ts';
-import type { MachineKind } from '#shared/vocabulary/resources.ts';
+import type { JobKind, ProgrammeKind, WorkAmount } from '#shared/vocabulary/plan.ts';
+import type { MachineKind, SkillKind } from '#shared/vocabulary/resources.ts';
 import type { Construction, Grass, Soil } from '#shared/vocabulary/turf.ts';
 import type { fixtureKinds } from '#shared/vocabulary/venue.ts';
 
@@ -76,6 +76,7 @@ export const jobWords: Readonly<Record<JobKind, string>> = {
   germinate: 'germinate',
   feed: 'feed',
   lights: 'lights',
+  'move-lights': 'move light rigs',
   'growth-cover': 'growth cover',
   strip: 'strip',
   plane: 'plane off',
@@ -142,6 +143,27 @@ export const machineWords: Readonly<Record<MachineKind, string>> = {
   'light-rig': 'light rigs',
   'growth-cover': 'growth covers',
   loader: 'loaders',
+};
+
+/** What people with a skill may do. */
+export const skillWords: Readonly<Record<SkillKind, string>> = {
+  spraying: 'spray',
+  'ground-machines': 'drive strippers and graders',
+  'sod-machines': 'drive sod installers',
+  electrical: 'connect light rigs',
+  'surface-testing': 'test the surface',
+};
+
+/** What the work of a zone comes to. */
+export const amountWords: Readonly<Record<WorkAmount, string>> = {
+  'surface-pierced': 'surface pierced',
+  holes: 'holes',
+  'sand-in-holes': 'sand into the holes',
+  'sand-on-surface': 'sand on the surface',
+  'pure-live-seed': 'pure live seed',
+  'seed-bought': 'seed to buy',
+  nitrogen: 'nitrogen',
+  fertiliser: 'fertiliser',
 };
 
 /** What each paper is called, and whom it is for. */

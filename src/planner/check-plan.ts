@@ -31,6 +31,8 @@ export const checkPlan = (problem: RecoveryProblem, plan: RecoveryPlan): readonl
   if (broken.length > 0) return broken;
   checkCapacity(tables, plan, say);
   checkAccess(tables, plan, say);
+  checkSkills(tables, plan, say);
+  checkRigs(tables, plan, say);
   checkSodOrders(tables, plan, say);
   checkMoney(tables, plan, say);
   checkStanding(plan, say);
@@ -349,6 +351,58 @@ const checkCapacity = (tables: Tables, plan: RecoveryPlan, say: (words: string) 
         say(`${machine} is used ${used[index]!.toFixed(1)} h of ${there.toFixed(1)} h in the shift from ${shift.start}`);
     }
   });
+};
+
+/** People-hours of every skill the venue counts, and how many are at it at once in any one job. */
+const checkSkills = (tables: Tables, plan: RecoveryPlan, say: (words: string) => void): void => {
+  const { problem } = tables;
+  const open = anyJob(tables);
+  const jobs = [...plan.zones.flatMap((zone) => zone.jobs), ...plan.fieldJobs].filter(({ done }) => !done);
+  for (const [kind, people] of Object.entries(problem.workforce.skills ?? {})) {
+    const used = problem.shifts.map(() => 0);
+    for (const job of jobs) {
+      const { skill } = tables.job(job.job);
+      if (skill?.kind !== kind) continue;
+      if (skill.people > people) say(`${job.job} takes ${skill.people} people with the skill ${kind}, there are ${people}`);
+      for (const { shift, hours } of job.work) used[shift]! += skill.people * hours;
+    }
+    used.forEach((hours, shift) => {
+      const free = people * tables.usable(open, null, shift, -1e9, 1e9) + fieldSkill(tables, plan, kind, shift);
+      if (hours > free + small)
+        say(
+          `people with the skill ${kind} are wanted ${hours.toFixed(1)} h of ${free.toFixed(1)} h in the shift from ${problem.shifts[shift]!.start}`,
+        );
+    });
+  }
+};
+
+/** People-hours of a skill that painting and testing take in a shift: they stand in fixed hours, whatever else is closed then. */
+const fieldSkill = (tables: Tables, plan: RecoveryPlan, kind: string, shift: number): number =>
+  plan.fieldJobs.reduce((sum, job) => {
+    const { skill } = tables.job(job.job);
+    const closed = tables.usable(anyJob(tables), null, shift, -1e9, 1e9) <= 0;
+    const hours = job.work.reduce((all, one) => all + (one.shift === shift ? one.hours : 0), 0);
+    return sum + (closed && skill?.kind === kind ? skill.people * hours : 0);
+  }, 0);
+
+/** Light rigs that stand in a window when its work is over, against those there are and the power they draw. */
+const checkRigs = ({ problem }: Tables, plan: RecoveryPlan, say: (words: string) => void): void => {
+  const { rigs, workforce } = problem;
+  if (!rigs) return;
+  for (const { id, name } of problem.windows) {
+    const lit = plan.zones.filter(
+      (zone) =>
+        zone.window === id && problem.programmes.some(({ kind, jobs }) => kind === zone.programme && jobs.includes('lights')),
+    );
+    const count = lit.reduce((sum, { zone }) => {
+      const area = problem.zones.find(({ letter }) => letter === zone)!.area;
+      return sum + Math.ceil(area / rigs.area - 1e-9);
+    }, 0);
+    const owned = workforce.machines['light-rig'] ?? 0;
+    if (count > owned) say(`${count} light rigs stand before ${name}, there are ${owned}`);
+    if (workforce.lightPower !== undefined && count * rigs.power > workforce.lightPower + 1e-6)
+      say(`the light rigs before ${name} draw ${count * rigs.power} kW of ${workforce.lightPower} kW`);
+  }
 };
 
 /** Hours in which the ground of a zone is open: from its first opening job to the end of the last. */

@@ -33,6 +33,29 @@ export const checkSodOrders = (tables: Tables, plan: RecoveryPlan, say: (words: 
     checkDays(tables, plan, farm, mine, say);
   }
   checkGate(tables, plan, say);
+  checkSlots(tables, plan, say);
+};
+
+const gated = ({ rules }: Tables['problem']): boolean => rules.gateHours !== undefined || rules.gateTrucksPerHour !== undefined;
+
+/** Every truck comes in the hours of the gate and outside the curfew, and no more of them within one hour than it lets in. */
+const checkSlots = ({ problem }: Tables, plan: RecoveryPlan, say: (words: string) => void): void => {
+  if (!gated(problem)) return;
+  const { gateHours, gateTrucksPerHour } = problem.rules;
+  const { curfew } = problem.workforce;
+  const between = (clock: string, from: string, until: string): boolean =>
+    from <= until ? from < clock && clock < until : clock > from || clock < until;
+  const slots = new Map<string, number>();
+  for (const { arrive } of plan.orders.flatMap(({ trucks }) => trucks)) {
+    const clock = arrive.slice(11, 16);
+    if (gateHours && between(clock, gateHours.until, gateHours.from)) say(`a truck comes at ${clock}, when the gate is shut`);
+    if (curfew && curfew.from !== curfew.until && between(clock, curfew.from, curfew.until))
+      say(`a truck comes at ${clock}, within the curfew`);
+    slots.set(arrive.slice(0, 13), (slots.get(arrive.slice(0, 13)) ?? 0) + 1);
+  }
+  for (const [slot, count] of slots)
+    if (count > (gateTrucksPerHour ?? Infinity))
+      say(`${count} trucks come in the hour from ${slot}:00, the gate takes ${gateTrucksPerHour}`);
 };
 
 /** Trucks of all farms by the day they are unloaded on. */
@@ -51,6 +74,9 @@ const checkOrder = (tables: Tables, plan: RecoveryPlan, order: SodOrder, farm: F
   const { problem, hour } = tables;
   const name = `the ${order.cut} order for ${order.window}`;
   const thickness = order.cut === 'thin' ? farm.thinCut : farm.thickCut;
+  const { soil } = problem;
+  if (soil && Math.abs(farm.sandShare - soil.sandShare) > soil.gap + 1e-9)
+    say(`${name}: the sod of ${farm.name} does not match the root zone`);
   if (thickness === null) return say(`${farm.name} does not cut ${order.cut} sod`);
   const area = order.zones.reduce((sum, letter) => sum + (problem.zones.find((zone) => zone.letter === letter)?.area ?? NaN), 0);
   if (!(Math.abs(order.area - area) < 1e-3)) say(`${name}: has ${order.area} m² to lie instead of ${area}`);
@@ -69,7 +95,8 @@ const checkOrder = (tables: Tables, plan: RecoveryPlan, order: SodOrder, farm: F
     .flatMap(({ jobs }) => jobs.filter(({ job, done }) => job === 'lay' && !done));
   const first = Math.min(...lays.map(({ start }) => hour(start)));
   const last = Math.max(...lays.map(({ end }) => hour(end)));
-  const release = first - farm.haul - problem.settings.cutHours - farm.notice;
+  const arrival = gated(problem) ? Math.min(first, ...order.trucks.map(({ arrive }) => hour(arrive))) : first;
+  const release = arrival - farm.haul - problem.settings.cutHours - farm.notice;
   if (!(Math.abs(hour(order.releaseBy) - release) <= minute)) say(`${name}: must be released at another hour`);
   const given = problem.released.find((one) => one.window === order.window && one.farm === farm.id);
   const earliest = given ? Math.min(hour(given.at), hour(problem.now)) : hour(problem.now);
@@ -87,6 +114,7 @@ const checkOrder = (tables: Tables, plan: RecoveryPlan, order: SodOrder, farm: F
     if (!(Math.abs(hour(truck.leave) - hour(truck.cut) - problem.settings.cutHours) <= 2 * minute))
       say(`${which}: is cut at the wrong hour`);
     if (!(hour(truck.begin) >= hour(truck.arrive) - minute)) say(`${which}: is begun before it is there`);
+    if (!gated(problem) && !(hour(truck.begin) <= hour(truck.arrive) + minute)) say(`${which}: waits for no reason`);
     if (!(hour(truck.down) >= hour(truck.begin) - minute)) say(`${which}: is down before it is begun`);
     if (!(hour(truck.begin) >= first - minute && hour(truck.down) <= last + minute)) say(`${which}: comes outside the laying`);
     if (!(Math.abs(hour(truck.down) - hour(truck.cut) - truck.hoursInRoll) <= 2 * minute))

@@ -1,10 +1,13 @@
 import type { Step, TimedJob, TimedStep } from '#planner/job-steps.ts';
-import { timeStep } from '#planner/job-steps.ts';
+import { shiftAt, timeStep } from '#planner/job-steps.ts';
+import { ordersOf } from '#planner/plan-orders.ts';
+import { skilledPeople } from '#planner/limits.ts';
 import type { Clash } from '#planner/recovery-model.ts';
 import type { ChosenZone } from '#planner/written-plan.ts';
+import type { Job } from '#shared/vocabulary/plan.ts';
 import type { Farm } from '#shared/vocabulary/resources.ts';
 import type { Setting, StepStart, ZoneOption } from '#planner/zone-options.ts';
-import { farmRefusal } from '#planner/zone-options.ts';
+import { farmRefusal, releasedAt } from '#planner/zone-options.ts';
 
 /** Jobs already placed: people and machines over real hours. */
 type Placed = TimedJob[];
@@ -61,8 +64,30 @@ export const hoursWithinShifts = (
       placed.push(...kept.timed.jobs);
     }
   }
-  return { zones: chosen.map((zone, index) => ({ ...zone, starts: starts[index]! })), clashes };
+  const zones = chosen.map((zone, index) => ({ ...zone, starts: starts[index]! }));
+  return { zones, clashes: [...clashes, ...gateClashes(setting, zones)] };
 };
+
+/** Lays whose trucks the gate would want in before the farm can have them there: not all of them begin in that shift. */
+const gateClashes = (setting: Setting, zones: readonly ChosenZone[]): readonly Clash[] =>
+  ordersOf(setting, zones).flatMap(({ window, farm, zones: letters, terms, releaseBy }): readonly Clash[] => {
+    const { problem, clock } = setting;
+    const from = releasedAt(
+      setting,
+      window,
+      problem.farms.find(({ id }) => id === farm)!,
+    );
+    if (clock.hourOf(releaseBy) >= from - 1 / 60) return [];
+    const first = shiftAt(clock.hourOf(terms[0]!.at), setting.hours);
+    const pieces = zones.flatMap(({ option, starts }) =>
+      option.window.id === window && letters.includes(option.zone.letter)
+        ? starts.flatMap(({ timed, farm: own }, step) =>
+            own !== null && timed.shift === first ? [{ zone: option.zone.letter, window, step }] : [],
+          )
+        : [],
+    );
+    return pieces.length === 0 ? [] : [{ shift: first, pieces }];
+  });
 
 interface Piece {
   readonly option: ZoneOption;
@@ -131,6 +156,12 @@ const firstFit = (
   return null;
 };
 
+/** Whether those who hold the skill a job asks for suffice beside what they do already. */
+const skillsSuffice = ({ problem }: Setting, { skill }: Job, beside: Placed): boolean =>
+  !skill ||
+  beside.reduce((sum, { job }) => sum + (job.skill?.kind === skill.kind ? job.skill.people : 0), skill.people) <=
+    skilledPeople(problem, skill.kind);
+
 /** Whether people and machines suffice for a step beside the jobs placed before it. */
 const roomFor = (setting: Setting, placed: Placed, moved: TimedStep): boolean => {
   const { workforce } = setting.problem;
@@ -142,7 +173,11 @@ const roomFor = (setting: Setting, placed: Placed, moved: TimedStep): boolean =>
       const now = beside.filter((other) => other.from <= moment + 1e-9 && other.until > moment + 1e-6);
       const people = now.reduce((sum, other) => sum + other.job.crew, job.crew);
       const machines = now.filter((other) => other.job.machine === job.machine).length + 1;
-      return people <= most && (job.machine === null || machines <= (workforce.machines[job.machine] ?? 0));
+      return (
+        skillsSuffice(setting, job, now) &&
+        people <= most &&
+        (job.machine === null || machines <= (workforce.machines[job.machine] ?? 0))
+      );
     });
   });
 };

@@ -1,5 +1,6 @@
 import { addDays, addHours, daysBetween, shiftDays } from '#shared/calendar/local-time.ts';
 import { dryShift, shiftsBetween } from '#planner/shift-calendar.ts';
+import { skillWords } from '#shared/wording/words.ts';
 import type { Mend, RecoveryPlan, RecoveryProblem, Shift } from '#shared/vocabulary/plan.ts';
 
 /** The problem as it stands once a mend is agreed on. Pure; the given problem stays. */
@@ -14,6 +15,10 @@ export const applyMend = (problem: RecoveryProblem, mend: Mend): RecoveryProblem
       const machines = { ...workforce.machines, [mend.machine]: (workforce.machines[mend.machine] ?? 0) + mend.count };
       return { ...problem, workforce: { ...workforce, machines } };
     }
+    case 'more-skilled': {
+      const skills = { ...workforce.skills, [mend.skill]: (workforce.skills?.[mend.skill] ?? 0) + mend.people };
+      return { ...problem, workforce: { ...workforce, skills } };
+    }
     case 'more-trucks':
       return withFarm(problem, mend.farm, (farm) => ({ ...farm, trucksPerDay: farm.trucksPerDay + mend.perDay }));
     case 'shorter-notice':
@@ -25,6 +30,10 @@ export const applyMend = (problem: RecoveryProblem, mend: Mend): RecoveryProblem
       }));
     case 'later-home-date':
       return laterHomeDate(problem, mend.window, mend.days);
+    case 'boards':
+      return { ...problem, zones: problem.zones.map((zone) => ({ ...zone, boarded: true })) };
+    case 'whole-field':
+      return { ...problem, sequences: [] };
     case 'zones-not-ready': {
       const windows = problem.windows
         .map((window) =>
@@ -92,6 +101,8 @@ export const mendWords = (problem: RecoveryProblem, mend: Mend, plan: RecoveryPl
     }
     case 'more-machines':
       return several(mend.count, `more ${mend.machine}`, `more of ${mend.machine}`);
+    case 'more-skilled':
+      return `${several(mend.people, 'more person', 'more people')} who may ${skillWords[mend.skill]}`;
     case 'more-trucks': {
       const days = Math.max(1, fullDays(problem, mend.farm, plan).length);
       return `${several(mend.perDay, 'more truck', 'more trucks')} of ${farmName(mend.farm)} on ${several(days, 'day', 'days')}`;
@@ -102,6 +113,10 @@ export const mendWords = (problem: RecoveryProblem, mend: Mend, plan: RecoveryPl
       return `strike ${mend.hours} h earlier`;
     case 'later-home-date':
       return `home date ${several(mend.days, 'day', 'days')} later`;
+    case 'boards':
+      return 'boards for heavy machines over live turf';
+    case 'whole-field':
+      return 'both halves of the field at once';
     case 'zones-not-ready':
       return `${mend.zones.length === 1 ? 'zone' : 'zones'} ${listed(mend.zones)} not ready`;
   }

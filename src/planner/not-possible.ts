@@ -17,7 +17,8 @@ import type {
   RecoveryPlan,
   RecoveryProblem,
 } from '#shared/vocabulary/plan.ts';
-import type { MachineKind } from '#shared/vocabulary/resources.ts';
+import type { MachineKind, SkillKind } from '#shared/vocabulary/resources.ts';
+import { skillWords } from '#shared/wording/words.ts';
 
 export interface ExplainingOptions extends PlanningOptions {
   /** s for the search after mends; 60 when absent. */
@@ -127,6 +128,17 @@ const familiesOf = (problem: RecoveryProblem): readonly Family[] => {
       sizes: range(1, 4),
       mend: (count) => ({ kind: 'more-machines', machine, count }),
     })),
+    ...skillsOf(problem).map((skill): Family => ({
+      name: `more people who may ${skillWords[skill]}`,
+      sizes: range(1, 6),
+      mend: (people) => ({ kind: 'more-skilled', skill, people }),
+    })),
+    ...(problem.zones.some(({ route, boarded }) => route.length > 0 || !boarded)
+      ? [{ name: 'boards over live turf', sizes: [1], mend: () => ({ kind: 'boards' as const }) }]
+      : []),
+    ...(problem.sequences.length > 0
+      ? [{ name: 'both halves at once', sizes: [1], mend: () => ({ kind: 'whole-field' as const }) }]
+      : []),
     { name: 'more people', sizes: range(1, 30), mend: (people) => ({ kind: 'more-people', people }) },
     ...problem.windows.map((window): Family => ({
       name: `an earlier strike before ${window.name}`,
@@ -140,6 +152,13 @@ const familiesOf = (problem: RecoveryProblem): readonly Family[] => {
       mend: (days) => ({ kind: 'later-home-date', window: window.id, days }),
     })),
   ];
+};
+
+/** Skills that the venue counts and that a job of some programme asks for. */
+const skillsOf = ({ workforce, programmes, jobs }: RecoveryProblem): readonly SkillKind[] => {
+  const used = new Set(programmes.flatMap((programme) => programme.jobs));
+  const asked = new Set(jobs.flatMap(({ kind, skill }) => (skill && used.has(kind) ? [skill.kind] : [])));
+  return [...asked].filter((skill) => workforce.skills?.[skill] !== undefined);
 };
 
 /** A home date may move up to the day before the next window's first zone is clear, and at most eight weeks. */
@@ -223,7 +242,7 @@ const zonesGivenUp = async (problem: RecoveryProblem, optimiser: Optimiser, prob
     .options.map((index) => model.options[index]!)
     .filter(({ weight }) => weight !== undefined);
   const windows = new Set(given.map(({ window }) => window.id));
-  if (windows.size !== 1 || given.length === problem.zones.length) return null;
+  if (windows.size !== 1 || given.length === choices.length) return null;
   const mend: Mend = { kind: 'zones-not-ready', window: given[0]!.window.id, zones: given.map(({ zone }) => zone.letter).sort() };
   const outcome = await probe(applyMend(problem, mend));
   return outcome.kind === 'plan' ? { mend, plan: outcome.plan } : null;
@@ -234,7 +253,10 @@ const order: readonly Mend['kind'][] = [
   'shorter-notice',
   'more-trucks',
   'more-people',
+  'more-skilled',
   'more-machines',
+  'boards',
+  'whole-field',
   'earlier-strike',
   'zones-not-ready',
   'later-home-date',
@@ -276,6 +298,9 @@ const reasonsOf = (problem: RecoveryProblem, closed: readonly ClosedOption[], fo
   if (zones.size > 0) return [...zones].map(([zone, reasons]) => `${zone}. ${reasons.join('; ')}.`);
   const tight: Partial<Record<Mend['kind'], string>> = {
     'more-people': 'The crew is too small for the work in the time there is.',
+    'more-skilled': 'Too few people may do work that asks for a skill.',
+    boards: 'Heavy machines would have to cross live turf, and there are no boards for it.',
+    'whole-field': 'One half of the field cannot be laid and the other opened after it in the time there is.',
     'more-trucks': 'The farm sends too few trucks a day.',
     'more-machines': 'There are too few machines for the work in the time there is.',
     'shorter-notice': 'The farm’s notice is too long.',

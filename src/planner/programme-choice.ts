@@ -3,6 +3,7 @@ import { linearModel } from '#planner/linear-model.ts';
 import type { PlanPrices } from '#planner/plan-prices.ts';
 import { stepWeight } from '#planner/plan-prices.ts';
 import type { Cut } from '#planner/sod-loads.ts';
+import { mostRigs, rigsOn } from '#planner/limits.ts';
 import { mostTrucks, sodUnits } from '#planner/sod-loads.ts';
 import { dayOfShift } from '#planner/job-steps.ts';
 import { lengthOf } from '#planner/working-hours.ts';
@@ -62,6 +63,7 @@ export const programmeChoice = (
   limitFarms(setting, model, prices, placed);
   limitCrew(setting, model, prices, placed);
   limitMachines(setting, model, placed);
+  limitRigs(setting, model, placed);
   keepOrder(setting, model, placed);
   return {
     model,
@@ -248,6 +250,17 @@ const limitMachines = (setting: Setting, model: LinearModel, placed: readonly Pl
     const hours = new Map<number, number>();
     for (const user of users) hours.set(user.placed.column, (hours.get(user.placed.column) ?? 0) + user.hours);
     model.row(-Infinity, count * open * problem.settings.workShare + 1e-6, [...hours]);
+  }
+};
+
+/** All light rigs of a window stand at once in the end. */
+const limitRigs = ({ problem }: Setting, model: LinearModel, placed: readonly Placed[]): void => {
+  for (const { id } of problem.windows) {
+    const lit = placed.flatMap(({ option, column }): Entry[] => {
+      const rigs = option.window.id === id ? rigsOn(problem, option.programme, option.zone.area) : 0;
+      return rigs > 0 ? [[column, rigs]] : [];
+    });
+    if (lit.length > 0) model.row(-Infinity, mostRigs(problem), lit);
   }
 };
 

@@ -8,7 +8,12 @@ const leave: Programme = { kind: 'leave', jobs: [], daily: null, sod: null };
 const recover: Programme = { kind: 'recover', jobs: [...clear, 'spike', 'feed'], daily: null, sod: null };
 /** What a thin stand asks for; its seedlings take weeks before they take play. */
 const overseed: Programme = { kind: 'overseed', jobs: [...clear, 'spike', 'topdress', 'seed', 'feed'], daily: null, sod: null };
-const recoverUnderLights: Programme = { ...recover, kind: 'recover-under-lights', jobs: [...recover.jobs, 'lights'] };
+const recoverUnderLights: Programme = {
+  ...recover,
+  kind: 'recover-under-lights',
+  jobs: [...recover.jobs, 'lights'],
+  daily: 'move-lights',
+};
 const replaceBy = (cut: 'thin' | 'thick'): Programme => ({
   kind: cut === 'thin' ? 'replace-thin' : 'replace-thick',
   jobs: ['litter-and-magnet', 'strip', 'grade', 'lay', 'roll-and-seam'],

@@ -10,7 +10,9 @@ import type { Budget, Lag, Option, Resource, Schedule, Start, Task, Timetable, U
 import { fieldJobsOf } from '#planner/field-jobs.ts';
 import type { TimedJob } from '#planner/job-steps.ts';
 import { lengthOf } from '#planner/working-hours.ts';
-import type { MachineKind } from '#shared/vocabulary/resources.ts';
+import { mostRigs, rigsOn, skilledPeople } from '#planner/limits.ts';
+import type { MachineKind, SkillKind } from '#shared/vocabulary/resources.ts';
+import { skillKinds } from '#shared/vocabulary/resources.ts';
 
 /** The recovery as a model, with the way back to zones and jobs. */
 export interface RecoveryModel extends TimetableModel {
@@ -31,6 +33,8 @@ interface Ledger {
   readonly noisyCrew: number;
   readonly hands: number;
   readonly machine: ReadonlyMap<MachineKind, number>;
+  /** People-hours of those who hold a skill, where the venue counts them. */
+  readonly skill: ReadonlyMap<SkillKind, number>;
   readonly road: ReadonlyMap<string, number>;
   /** By farm and cut: a truck carries one cut. */
   readonly truck: readonly Readonly<Record<Cut, number>>[];
@@ -83,6 +87,13 @@ const ledgerOf = (setting: Setting, prices: PlanPrices): Ledger => {
     const there = isNoisy ? quiet : open;
     machine.set(job.machine, add({ name: job.machine, capacity: there.map((free) => count * free + tolerance) }));
   }
+  const skill = new Map<SkillKind, number>();
+  for (const kind of skillKinds) {
+    const people = skilledPeople(problem, kind);
+    if (people === Infinity) continue;
+    const capacity = open.map((free, shift) => Math.max(0, people * free - skilledFieldWork(setting, kind, shift)) + tolerance);
+    skill.set(kind, add({ name: `people for ${kind}`, capacity }));
+  }
   const road = new Map<string, number>();
   const crossed = new Set(problem.zones.flatMap((zone) => zone.route));
   for (const letter of crossed) {
@@ -108,6 +119,7 @@ const ledgerOf = (setting: Setting, prices: PlanPrices): Ledger => {
     noisyCrew,
     hands,
     machine,
+    skill,
     road,
     truck,
     harvest,
@@ -125,6 +137,16 @@ const fieldWork = (setting: Setting): readonly number[] => {
   return taken;
 };
 
+/** People-hours of a skill that painting and testing the field take in a shift. */
+const skilledFieldWork = (setting: Setting, kind: SkillKind, shift: number): number =>
+  setting.problem.windows
+    .flatMap((window) => fieldJobsOf(setting, window))
+    .filter(({ job }) => job.skill?.kind === kind)
+    .reduce(
+      (sum, { job, work }) => sum + work.reduce((all, one) => all + (one.shift === shift ? one.hours * job.skill!.people : 0), 0),
+      0,
+    );
+
 const jobUses = (setting: Setting, ledger: Ledger, { job, work }: TimedJob, uses: Map<string, Use>): void => {
   const { workforce } = setting.problem;
   const take = (resource: number, bucket: number, amount: number): void => {
@@ -136,6 +158,8 @@ const jobUses = (setting: Setting, ledger: Ledger, { job, work }: TimedJob, uses
     if (job.crew > 0) take(ledger.crew, shift, job.crew * hours);
     if (job.crew > 0 && job.noisy && workforce.curfew) take(ledger.noisyCrew, shift, job.crew * hours);
     if (job.crew > base) take(ledger.hands, shift, (job.crew - base) * hours);
+    const skilled = job.skill ? ledger.skill.get(job.skill.kind) : undefined;
+    if (skilled !== undefined) take(skilled, shift, job.skill!.people * hours);
     if (job.machine !== null) take(ledger.machine.get(job.machine)!, shift, hours);
   }
 };
@@ -283,6 +307,7 @@ export const recoveryModel = (
   handsWithinOvertime(written, ledger);
   carryOver(setting, written, options, optionTasks);
   keepAccess(setting, written, options, optionTasks);
+  keepRigs(setting, written, options);
   keepApart(written, options, optionTasks, how.clashes ?? []);
   const complete = (schedule: Schedule): Float64Array => {
     const values = new Float64Array(written.model.columnCount);
@@ -523,6 +548,17 @@ const keepAccess = (
         ]);
       });
     });
+  }
+};
+
+/** Rigs stand until the work of a window must be over, so that all of it stand at once in the end: Σ rigs·x ≤ rigs there are. */
+const keepRigs = ({ problem }: Setting, written: TimetableModel, options: readonly ZoneOption[]): void => {
+  for (const { id } of problem.windows) {
+    const lit = options.flatMap(({ window, programme, zone }, index) => {
+      const rigs = window.id === id ? rigsOn(problem, programme, zone.area) : 0;
+      return rigs > 0 ? [[written.option[index]!, rigs] as const] : [];
+    });
+    if (lit.length > 0) written.model.row(-Infinity, mostRigs(problem), lit);
   }
 };
 

@@ -45,6 +45,7 @@ export const refuseNonsense = (problem: RecoveryProblem): void => {
     if (farms.findIndex(({ id }) => id === farm.id) !== index) refuse(`farms.${index}.id`, `${farm.id} stands twice`);
   });
   refuseBadLibrary(problem);
+  refuseUnskilled(problem, refuse);
   const clock = hourClock(shifts[0]!.start, problem.timeZone);
   let before = '';
   windows.forEach((window, index) => {
@@ -67,6 +68,15 @@ export const refuseNonsense = (problem: RecoveryProblem): void => {
       refuse('programmes', 'a stitched hybrid is never stripped and sodded');
     }
   }
+};
+
+/** A test that nobody may make, and a gate without hours. */
+const refuseUnskilled = ({ workforce, jobs, rules }: RecoveryProblem, refuse: (field: string, reason: string) => never): void => {
+  const test = jobs.find(({ kind }) => kind === 'certify')?.skill;
+  const may = test ? (workforce.skills?.[test.kind] ?? Infinity) : Infinity;
+  if (test && may < test.people)
+    refuse('workforce.skills', `testing the surface takes ${test.people} who may do it, there are ${may}`);
+  if (rules.gateHours && rules.gateHours.from === rules.gateHours.until) refuse('rules.gateHours', 'the gate is never open');
 };
 
 /** A job that takes longer than its whole window, day and night, cannot be meant. */

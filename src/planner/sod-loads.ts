@@ -36,7 +36,14 @@ export const sodUnits = (farm: Farm, cut: Cut, density: number): SodUnits | null
 
 /** Trucks of a farm that can come in a day: what it sends and what the gate takes. */
 export const mostTrucks = ({ rules }: Pick<RecoveryProblem, 'rules'>, farm: Farm): number =>
-  Math.min(farm.trucksPerDay, rules.gateTrucks ?? Infinity);
+  Math.min(farm.trucksPerDay, rules.gateTrucks ?? Infinity, (rules.gateTrucksPerHour ?? Infinity) * hoursOpen(rules.gateHours));
+
+/** Clock hours in which a gate lets trucks in. */
+const hoursOpen = (hours: { readonly from: string; readonly until: string } | undefined): number => {
+  if (hours === undefined) return 24;
+  const minutes = (clock: string): number => 60 * Number(clock.slice(0, 2)) + Number(clock.slice(3, 5));
+  return Math.ceil(((minutes(hours.until) - minutes(hours.from) + 1440) % 1440) / 60);
+};
 
 /** Whole rolls for an area after waste: the ceiling is taken once, after the waste. */
 export const rollsFor = (area: number, waste: number, rollArea: number): number =>

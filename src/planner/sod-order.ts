@@ -29,23 +29,14 @@ interface Stretch {
  * hour by which it must be released: first roll on the field − road − cutting − notice.
  */
 export const sodOrder = (setting: Setting, windowId: string, farm: Farm, cut: Cut, lays: readonly Lay[]): SodOrder => {
-  const { problem, clock } = setting;
+  const { problem } = setting;
   const units = sodUnits(farm, cut, problem.settings.sodDensity)!;
   const waste = problem.rules.sodWaste;
   const area = lays.reduce((sum, lay) => sum + lay.area, 0);
   const ordered = area * (1 + waste);
   const rolls = rollsFor(area, waste, units.rollArea);
   const trucks = truckSequence(setting, farm, units, stretchesOf(setting, lays, waste));
-  const terms: BackwardTerm[] = [];
-  let hour = Math.min(...lays.map(({ timed }) => timed.at));
-  const back = (name: string, hours: number): void => {
-    hour -= hours;
-    terms.push({ name, hours, at: clock.timeAt(hour) });
-  };
-  back('First roll on the field', 0);
-  back('On the road', farm.haul);
-  back('Cut and load the first truck', problem.settings.cutHours);
-  back('Notice of the farm', farm.notice);
+  const first = Math.min(...lays.map(({ timed }) => timed.at));
   const price = priceOf(farm, cut);
   return {
     window: windowId,
@@ -57,13 +48,32 @@ export const sodOrder = (setting: Setting, windowId: string, farm: Farm, cut: Cu
     rolls,
     weight: rolls * units.rollWeight,
     trucks,
-    releaseBy: clock.timeAt(hour),
-    terms,
-    slack: hour - setting.now,
+    ...released(setting, farm, first, first),
     price: price === null ? null : Math.round(price * ordered),
     freight: farm.truckPrice === null ? null : farm.truckPrice * trucks.length,
     cancelFee: price === null ? null : Math.round(price * ordered * farm.cancelShare),
   };
+};
+
+/** When an order must be released: first roll on the field − wait inside the gate − road − cutting − notice, every term shown. */
+export const released = (
+  { problem, clock, now }: Setting,
+  farm: Farm,
+  first: number,
+  arrival: number,
+): Pick<SodOrder, 'releaseBy' | 'terms' | 'slack'> => {
+  const terms: BackwardTerm[] = [];
+  let hour = first;
+  const back = (name: string, hours: number): void => {
+    hour -= hours;
+    terms.push({ name, hours, at: clock.timeAt(hour) });
+  };
+  back('First roll on the field', 0);
+  if (first - arrival > 1e-9) back('In by the hours of the gate', first - arrival);
+  back('On the road', farm.haul);
+  back('Cut and load the first truck', problem.settings.cutHours);
+  back('Notice of the farm', farm.notice);
+  return { releaseBy: clock.timeAt(hour), terms, slack: hour - now };
 };
 
 const stretchesOf = (setting: Setting, lays: readonly Lay[], waste: number): readonly Stretch[] =>

@@ -3,8 +3,7 @@ import type { TimedJob } from '#planner/job-steps.ts';
 import type { Aim } from '#planner/plan-prices.ts';
 import { dailyHours } from '#planner/plan-prices.ts';
 import { dailyWork } from '#planner/recovery-model.ts';
-import type { Lay } from '#planner/sod-order.ts';
-import { sodOrder } from '#planner/sod-order.ts';
+import { ordersOf } from '#planner/plan-orders.ts';
 import { priceOf } from '#planner/sod-loads.ts';
 import { lengthOf } from '#planner/working-hours.ts';
 import type { Setting, StepStart, ZoneOption } from '#planner/zone-options.ts';
@@ -114,24 +113,6 @@ const zonePlan = (setting: Setting, { option, starts }: ChosenZone, chosen: read
     chanceReady: outlook.chance,
     shortfall: outlook.shortfall,
   };
-};
-
-const ordersOf = (setting: Setting, chosen: readonly ChosenZone[]): readonly SodOrder[] => {
-  const { problem } = setting;
-  return problem.windows.flatMap((window) =>
-    problem.farms.flatMap((farm, index) =>
-      (['thin', 'thick'] as const).flatMap((cut): readonly SodOrder[] => {
-        const lays = chosen.flatMap(({ option, starts }): readonly Lay[] =>
-          option.window.id !== window.id || option.programme.sod !== cut
-            ? []
-            : starts
-                .filter((start) => start.farm === index)
-                .map(({ timed }) => ({ zone: option.zone.letter, area: option.zone.area, timed })),
-        );
-        return lays.length === 0 ? [] : [sodOrder(setting, window.id, farm, cut, lays)];
-      }),
-    ),
-  );
 };
 
 const line = (kind: string, quantity: number, unit: string, price: number | null, note: string): CostLine => ({

@@ -5,6 +5,8 @@ import type { Outlook, ReadinessTable } from '#planner/readiness-table.ts';
 import { readinessTable } from '#planner/readiness-table.ts';
 import type { HourClock } from '#planner/shift-calendar.ts';
 import { hourClock } from '#planner/shift-calendar.ts';
+import { latestEntry, longestQueue } from '#planner/gate.ts';
+import { closedForGood, soilRefusal } from '#planner/limits.ts';
 import { mostTrucks, sodUnits } from '#planner/sod-loads.ts';
 import type { WorkingHours } from '#planner/working-hours.ts';
 import { workingHours } from '#planner/working-hours.ts';
@@ -107,6 +109,8 @@ export const zoneOption = (
   const doneKinds = new Set(done.map(({ job }) => job));
   const lastDone = programme.jobs.findLastIndex((kind) => doneKinds.has(kind));
   const isOver = new Set(programme.jobs.slice(0, lastDone + 1));
+  const never = closedForGood(problem, programme, setting.jobs, zone.area);
+  if (never !== null) return closed(never);
   const steps = stepsOf(programme, zone.area, setting.jobs, problem.settings.workShare, isOver);
   const deadline = deadlineOf(setting, window, programme);
   const outlook = (finish: number | null, after: ProgrammeKind | null): Outlook | null => {
@@ -252,23 +256,29 @@ export const farmRefusal = (
   const units = sodUnits(farm, programme.sod!, problem.settings.sodDensity);
   if (units === null) return `${farm.name} does not cut ${programme.sod} sod`;
   if (!lockAllowsFarm(problem, zone, farm)) return 'another farm is agreed on';
+  const unlike = soilRefusal(problem, farm);
+  if (unlike !== null) return unlike;
   const cutHours = problem.settings.cutHours;
-  if (lay.at - farm.haul - cutHours < releasedAt(setting, windowId, farm) + farm.notice - 1e-9) {
-    return `${farm.name} needs ${farm.notice} h of notice, ${cutHours} h to cut and ${farm.haul} h on the road`;
+  const entry = latestEntry(setting, lay.at) - longestQueue(setting);
+  if (entry - farm.haul - cutHours < releasedAt(setting, windowId, farm) + farm.notice - 1e-9) {
+    return `${farm.name} needs ${farm.notice} h of notice, ${cutHours} h to cut and ${farm.haul} h on the road${
+      lay.at - entry > 1e-9 ? ', and the gate wants the first truck in earlier' : ''
+    }`;
   }
   const area = zone.area * (1 + problem.rules.sodWaste);
   if (area > farm.stock) return `${farm.name} has ${Math.round(farm.stock)} m² open for order`;
   const tooMuch = tooMuchForADay(setting, farm, units.truckArea, lay, area);
   if (tooMuch !== null) return tooMuch;
   for (const { shift } of lay.jobs[0]!.work) {
-    const from = Math.max(lay.at, setting.hours.shifts[shift]![0]);
+    const wanted = Math.max(lay.at, setting.hours.shifts[shift]![0]);
+    const from = latestEntry(setting, wanted);
     const day = clock.timeAt(from - farm.haul - cutHours).slice(0, 10);
     if (farm.blockedDays.includes(day) || farm.closedMonths.includes(monthOf(day) + 1)) {
       return `${farm.name} does not cut on ${day}`;
     }
     if (farm.cutFrom !== undefined && day < farm.cutFrom) return `the crop of ${farm.name} is too young before ${farm.cutFrom}`;
     const limit = problem.shifts[shift]!.hot ? problem.settings.rollHoursHot : problem.settings.rollHours;
-    if (farm.haul + cutHours > limit) return `sod of ${farm.name} would lie more than ${limit} h in the roll`;
+    if (wanted - from + farm.haul + cutHours > limit) return `sod of ${farm.name} would lie more than ${limit} h in the roll`;
   }
   return null;
 };

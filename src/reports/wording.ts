@@ -2,7 +2,7 @@ import { clockOf, dateOf, daysBetween } from '#shared/calendar/local-time.ts';
 import { figure, show, type UnitSystem, showMoney } from '#shared/units/quantity.ts';
 import { type MinorByCase } from '#shared/vocabulary/money.ts';
 import type { Cause, ForecastRun, ZoneForecast } from '#shared/vocabulary/forecast.ts';
-import type { PlannedJob } from '#shared/vocabulary/plan.ts';
+import type { PlannedJob, SodOrder, Truck } from '#shared/vocabulary/plan.ts';
 import type { LocalDate, LocalTime } from '#shared/vocabulary/primitives.ts';
 import { causeWords, cautions, jobWords } from '#shared/wording/words.ts';
 import type { RecoveryPapers } from '#reports/recovery-papers.ts';
@@ -87,6 +87,19 @@ export const countRange = (range: { readonly low: number; readonly likely: numbe
 /** "strip Wed 21 Jul 06:00–06:47" */
 export const jobLine = (job: PlannedJob): string =>
   `${jobWords[job.job]} ${span(job.start, job.end)}${job.done ? ' (done)' : ''}`;
+
+/** Hours in the roll, and beside them what the heat of that day allows: "6.2 h of 24 h". */
+export const rolledUp = (
+  { plan: { plan } }: RecoveryPapers,
+  order: Pick<SodOrder, 'window' | 'farm' | 'cut'>,
+  truck: Pick<Truck, 'number' | 'hoursInRoll'>,
+): string => {
+  const roll = plan.works?.rolls.find(
+    (one) => one.window === order.window && one.farm === order.farm && one.cut === order.cut && one.truck === truck.number,
+  );
+  const hours = `${figure(truck.hoursInRoll, 1)} h`;
+  return roll === undefined ? hours : `${hours} of ${figure(roll.allowed, 0)} h`;
+};
 
 /** All jobs of a plan in the order they begin. */
 export const jobsInOrder = ({ plan: { plan } }: RecoveryPapers): readonly PlannedJob[] =>

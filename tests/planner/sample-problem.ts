@@ -37,6 +37,9 @@ export const nearFarm: Farm = {
   rushPrice: 2600,
 };
 
+/** t of sand, kg of seed and of fertiliser for a m²; invented like the rest. */
+export const someAmounts = { sand: 0.00508, seed: 0.045, feed: 0.0122 };
+
 export const farFarm: Farm = {
   ...nearFarm,
   id: 'far-farm',
@@ -173,7 +176,7 @@ export const sampleProblem = (shape: ProblemShape = {}): RecoveryProblem => {
       sodWaste: 0.05,
       currency: 'USD',
     },
-    jobs: jobLibrary(defaultValues),
+    jobs: jobLibrary(defaultValues, someAmounts),
     programmes: programmesFor('sand-over-gravel'),
     prices: { seed: 450, sand: 4200, feed: 180, carpet: 6500, disposal: 2800 },
     readiness: zones.flatMap(({ letter }, index) => readinessOf(letter, 'august-home', start, days, hitOf(index, count))),

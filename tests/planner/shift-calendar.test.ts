@@ -6,7 +6,7 @@ import { stepsOf, timeStep } from '#planner/job-steps.ts';
 import { programmesFor } from '#planner/programmes.ts';
 import { hourClock, shiftsBetween } from '#planner/shift-calendar.ts';
 import { lengthOf, workingHours } from '#planner/working-hours.ts';
-import { sampleProblem } from '#tests/planner/sample-problem.ts';
+import { sampleProblem, someAmounts } from '#tests/planner/sample-problem.ts';
 
 const chicago = 'America/Chicago';
 const anyone = { daylight: false, noisy: false, stoppedBy: [], crew: 0 };
@@ -70,7 +70,7 @@ describe('the shift calendar', () => {
 });
 
 describe('the job library', () => {
-  const jobs = jobLibrary(defaultValues);
+  const jobs = jobLibrary(defaultValues, someAmounts);
 
   it('knows every kind of job once, and every need of it', () => {
     expect(jobs.map(({ kind }) => kind).sort()).toEqual([...jobKinds].sort());
@@ -78,7 +78,7 @@ describe('the job library', () => {
   });
 
   it('takes the values of a venue', () => {
-    const own = jobsByKind(jobLibrary({ ...defaultValues, 'job.strip.rate': 1000 }));
+    const own = jobsByKind(jobLibrary({ ...defaultValues, 'job.strip.rate': 1000 }, someAmounts));
     expect(own.get('strip')!.rate).toBe(1000);
   });
 

@@ -1,5 +1,4 @@
 import type { ProgrammeKind } from '#shared/vocabulary/plan.ts';
-import { seasonOf } from '#shared/vocabulary/turf.ts';
 import { courseInFull } from '#engine/forecast/course.ts';
 import { newShared } from '#engine/forecast/courses.ts';
 import { openReserveChange } from '#engine/forecast/day-drivers.ts';
@@ -15,7 +14,7 @@ import { memberAnswers, type MemberAnswers } from '#engine/forecast/member-answe
 import { lightFromFlux } from '#engine/light/photons.ts';
 import { advanceDays, anchorageAt } from '#engine/recovery/advance-days.ts';
 import { applyJobAt, type Job } from '#engine/recovery/jobs.ts';
-import { lightLeft, sidesOf, together } from '#engine/recovery/overseeded.ts';
+import { lightLeft, sownGrass, together } from '#engine/recovery/overseeded.ts';
 import { judgeReadiness } from '#engine/recovery/readiness.ts';
 import { driverLayout, driverStride, standLayout, standStride } from '#engine/recovery/stand-layout.ts';
 import { greenCover, readStand, type Stand, youngSeedlingCover } from '#engine/recovery/stand.ts';
@@ -176,9 +175,7 @@ const standsAt = (shop: Workshop, member: Member, evenings: Evenings, zones: rea
 /** What a programme does to the ground on the day its last job ends. */
 const workOf = (programme: ProgrammeKind, cuts: SodCuts, shop: Workshop): readonly Job[] => {
   const { parameters, venue } = shop.scene.question;
-  const { base, overseed } = sidesOf(venue.field.sward, venue.field.usual);
-  const warm = overseed === null && seasonOf(base.sward[0]!.grass) === 'warm';
-  const grass = overseed?.sward[0]!.grass ?? (warm ? base.sward[0]!.grass : 'perennial-ryegrass');
+  const grass = sownGrass(venue.field.sward);
   const feed: Job = { kind: 'feed', rate: Math.min(parameters['nitrogen.cap'], parameters['nitrogen.recovery']) };
   const seed: Job = { kind: 'seed', grass, rate: parameters[`seed.rate.${grass}`] };
   const spike: Job = { kind: 'solid-tine', pierced: parameters['plan.spike.pierced'] };

@@ -1,5 +1,5 @@
 import type { ParameterValues } from '#shared/parameters/catalogue.ts';
-import { seasonOf, type Sward, type TurfState } from '#shared/vocabulary/turf.ts';
+import { type Grass, seasonOf, type Sward, type TurfState } from '#shared/vocabulary/turf.ts';
 
 /** One stand of grass on ground that it may share: what it is made of, and how it stands before anything happens. */
 export interface Side {
@@ -36,6 +36,12 @@ export const sidesOf = (sward: Sward, usual: TurfState): { readonly base: Side; 
     base: { sward: warm.sward, usual: { ...usual, cover: base } },
     overseed: { sward: cool.sward, usual: { ...usual, cover: leaf, crowns: leaf } },
   };
+};
+
+/** What is sown to bring a sward back: the overseed where there is one; ryegrass where the base grows in the cool, since it is up first; else the base. */
+export const sownGrass = (sward: Sward): Grass => {
+  if (isOverseeded(sward)) return sward.find((part) => seasonOf(part.grass) === 'cool')!.grass;
+  return seasonOf(sward[0]!.grass) === 'cool' ? 'perennial-ryegrass' : sward[0]!.grass;
 };
 
 /** What two stands on one ground cover together, of leaf or of crowns, 0–1: the overseed fills what the base leaves open. */

@@ -96,6 +96,16 @@ const mendedVenue = (venue: Venue, mend: Mend): Venue | null => {
       const machines = { ...workforce.machines, [mend.machine]: (workforce.machines[mend.machine] ?? 0) + mend.count };
       return { ...venue, workforce: { ...workforce, machines } };
     }
+    case 'more-skilled': {
+      const skills = { ...workforce.skills, [mend.skill]: (workforce.skills?.[mend.skill] ?? 0) + mend.people };
+      return { ...venue, workforce: { ...workforce, skills } };
+    }
+    case 'boards':
+      return { ...venue, rules: { ...venue.rules, boards: true } };
+    case 'whole-field': {
+      const { halves: _, ...rules } = venue.rules;
+      return { ...venue, rules };
+    }
     case 'more-trucks':
       return known ? farm(mend.farm, { trucksPerDay: known.trucksPerDay + mend.perDay }) : null;
     case 'shorter-notice':

@@ -3,6 +3,7 @@ import { sources } from '#shared/sources/sources.ts';
 import { citation } from '#shared/sources/source.ts';
 import { figure, show, type UnitSystem, showMoney } from '#shared/units/quantity.ts';
 import { cases, costWords, entryKinds, exactMoney, type EntryKind } from '#shared/vocabulary/money.ts';
+import { amountLines, wateringLines } from '#shared/wording/amounts.ts';
 import { cautions, eventWords, jobWords, programmeWords, verdictWords, warningWords } from '#shared/wording/words.ts';
 import { chartOf, mapOf } from '#reports/drawings.ts';
 import type { RecoveryPapers } from '#reports/recovery-papers.ts';
@@ -21,6 +22,7 @@ import {
   moneyRange,
   orDash,
   percent,
+  rolledUp,
   span,
   titleOf,
   zoneName,
@@ -80,6 +82,7 @@ export const recoveryReport = (papers: RecoveryPapers, units: UnitSystem): Sheet
       ...planAgainstFact(papers),
       ...readingsPart(papers),
       ...sodPart(papers, units),
+      ...worksPart(papers, units),
       ...costPart(papers),
       ...incidentsPart(papers, units),
       ...risksPart(papers, units),
@@ -243,6 +246,34 @@ const readingsPart = ({ evidence, venue }: RecoveryPapers): readonly Part[] => {
   ];
 };
 
+/** Amounts of the work and the water of young sod; nothing for plans kept before they were reckoned. */
+const worksPart = ({ plan: { plan } }: RecoveryPapers, units: UnitSystem): readonly Part[] => {
+  const { works } = plan;
+  if (works === undefined) return [];
+  const amounts = amountLines(works, units);
+  const waterings = wateringLines(works);
+  if (amounts.length + waterings.length + works.cautions.length === 0) return [];
+  const water = waterings.map(
+    ({ zone, count, volume, first, last }) =>
+      [zone, `${count} waterings from ${moment(first)} to ${moment(last)}, ${show(volume, 'water', units)} in all`] as const,
+  );
+  return [
+    heading('Quantities'),
+    table(
+      [
+        ['Zone', 0.7],
+        ['What the work comes to', 9],
+      ],
+      [...amounts.map(({ zone, words }) => [zone, words]), ...water.map((row) => [...row])],
+      '',
+    ),
+    ...works.cautions.map(sentence),
+    small(
+      'Sand fills the holes by tine, spacing and depth, and lies on top of that; seed to buy is pure live seed over purity and germination; nitrogen stays within the cap of one application. Water of young sod is the demand of the middle weather less its rain.',
+    ),
+  ];
+};
+
 const sodPart = (papers: RecoveryPapers, units: UnitSystem): readonly Part[] => {
   const { orders } = papers.plan.plan;
   if (orders.length === 0) return [heading('Sod'), sentence('No sod is ordered.')];
@@ -273,7 +304,7 @@ const sodPart = (papers: RecoveryPapers, units: UnitSystem): readonly Part[] => 
           clockOf(truck.down),
           show(truck.area, 'area', units),
           show(truck.weight, 'mass', units),
-          `${figure(truck.hoursInRoll, 0)} h`,
+          rolledUp(papers, order, truck),
           truck.zones.join(' '),
         ]),
         '',

@@ -73,6 +73,10 @@ const happeningsOf = ({ plan: { plan } }: RecoveryPapers, units: UnitSystem): re
         words: `truck ${truck.number} at the gate, ${show(truck.area, 'area', units)} for ${truck.zones.join(' ')}`,
       })),
     ),
+    ...(plan.works?.waterings ?? []).map(({ at, zone, depth, volume }) => ({
+      at,
+      words: `water zone ${zone}, ${show(depth, 'rain', units, units === 'si' ? 1 : 2)}, ${show(volume, 'water', units)}`,
+    })),
     ...plan.decisions.map((decision) => ({ at: decision.at, words: `last hour: ${decision.name}` })),
   ].toSorted((a, b) => (a.at < b.at ? -1 : 1));
 

@@ -4,7 +4,7 @@ import { grassWords } from '#shared/wording/words.ts';
 import type { RecoveryPapers } from '#reports/recovery-papers.ts';
 import { heading, list, sentence, small, strong, table, type Part, type Sheet } from '#reports/sheet.ts';
 import { clockOf } from '#shared/calendar/local-time.ts';
-import { farmName, moment, percent, titleOf } from '#reports/wording.ts';
+import { farmName, moment, percent, rolledUp, titleOf } from '#reports/wording.ts';
 
 /** The order to each farm, with its trucks hour by hour and the way back to the hour of release. */
 export const sodOrderSheet = (papers: RecoveryPapers, units: UnitSystem): Sheet => {
@@ -89,7 +89,7 @@ const orderPart = (papers: RecoveryPapers, order: SodOrder, units: UnitSystem): 
         String(truck.rolls),
         show(truck.area, 'area', units),
         show(truck.weight, 'mass', units),
-        `${figure(truck.hoursInRoll, 1)} h`,
+        rolledUp(papers, order, truck),
         truck.zones.join(' '),
       ]),
       'No truck is planned.',

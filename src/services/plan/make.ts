@@ -2,7 +2,7 @@ import { fromEpoch } from '#shared/calendar/local-time.ts';
 import type { PlanRun } from '#shared/contract/contract.ts';
 import type { Answer, Problem } from '#shared/contract/failure.ts';
 import type { ForecastRun } from '#shared/vocabulary/forecast.ts';
-import type { Mend, RecoveryProblem } from '#shared/vocabulary/plan.ts';
+import type { Mend, RecoveryPlan, RecoveryProblem } from '#shared/vocabulary/plan.ts';
 import type { LocalTime } from '#shared/vocabulary/primitives.ts';
 import type { Venue } from '#shared/vocabulary/venue.ts';
 import type { ForecastQuestion } from '#engine/forecast/question.ts';
@@ -16,6 +16,7 @@ import { parametersOf } from '#services/forecast/question.ts';
 import type { Needs, Service, Work } from '#services/needs.ts';
 import { outlookQuestion } from '#services/plan/outlook-question.ts';
 import { problemOf, type WindowParts } from '#services/plan/problem.ts';
+import { worksOf } from '#services/plan/works.ts';
 
 /** A kept forecast with the question it answered. */
 interface Opened {
@@ -80,7 +81,13 @@ export const makePlan: Service<'plan/make'> = async (needs, request) => {
     });
     const unknown = mends.flatMap((mend, index) => mendProblem(problem, mend, index));
     if (unknown.length > 0) return invalid(unknown);
-    return solve(needs, work, run, moment, mends.reduce(applyMend, problem));
+    const kept = windows.map(({ forecast }) => forecast);
+    const areas = new Map(problem.zones.map(({ letter, area }) => [letter, area]));
+    const withWorks = (plan: RecoveryPlan): RecoveryPlan => ({
+      ...plan,
+      works: worksOf({ venue, values: parametersOf(venue), forecasts: kept, areas }, plan),
+    });
+    return solve(needs, work, run, moment, mends.reduce(applyMend, problem), withWorks);
   });
 };
 
@@ -117,6 +124,7 @@ const solve = async (
   run: ForecastRun,
   now: LocalTime,
   problem: RecoveryProblem,
+  withWorks: (plan: RecoveryPlan) => RecoveryPlan,
 ): Promise<Answer<PlanRun>> => {
   const answer = await planned(needs, work, problem);
   if (!answer.ok) return answer;
@@ -128,7 +136,7 @@ const solve = async (
     fixtureId: run.fixtureId,
     createdAt: new Date(needs.now()).toISOString(),
     now,
-    plan: answer.value,
+    plan: withWorks(answer.value),
   };
   return needs.store.write(async (contents) => {
     if (!(await contents.runs.find(run.id))) return notFound('forecast', run.id);

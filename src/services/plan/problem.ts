@@ -6,7 +6,10 @@ import type { DoneJob, Lock, Readiness, RecoveryPlan, RecoveryProblem } from '#s
 import type { LocalTime } from '#shared/vocabulary/primitives.ts';
 import type { Venue } from '#shared/vocabulary/venue.ts';
 import type { ForecastQuestion } from '#engine/forecast/question.ts';
+import { sownGrass } from '#engine/recovery/overseeded.ts';
 import type { RecoveryOutlook, WorkingWeather } from '#engine/forecast/recovery-outlook.ts';
+import { amountsOf } from '#services/plan/amounts.ts';
+import { halvesOf, waysFrom } from '#services/plan/access.ts';
 import { planSettings } from '#planner/plan-settings.ts';
 import { programmesFor } from '#planner/programmes.ts';
 import { dryShift, shiftsBetween } from '#planner/shift-calendar.ts';
@@ -56,17 +59,18 @@ export const problemOf = (parts: ProblemParts): RecoveryProblem => {
     now,
     shifts: shiftsBetween(from, dateOf(last.start), weatherOf(windows.flatMap(({ outlook }) => outlook.weather))),
     blocks: blocksOf(parts, windows),
-    zones: zonesOf(windows),
+    zones: zonesOf(venue, windows),
     windows: windows.map(({ id, question, zones }) => ({
       id,
       name: question.homeDate.name,
       homeDate: question.homeDate.start,
+      need: needOf(windows, id),
       zones: zones.map(({ letter, from: since }) => ({ letter, from: since })),
     })),
     workforce: venue.workforce,
     farms: venue.farms,
     rules: venue.rules,
-    jobs: jobLibrary(values),
+    jobs: jobLibrary(values, amountsOf(values, sownGrass(venue.field.sward))),
     programmes,
     prices: venue.prices,
     readiness: windows.flatMap((window, index) => [
@@ -74,7 +78,9 @@ export const problemOf = (parts: ProblemParts): RecoveryProblem => {
       ...(index === 0 ? [] : carriedOver(window, windows[index - 1]!)),
     ]),
     settings: planSettings(values),
-    sequences: [],
+    soil: { sandShare: venue.field.rootZone.sandShare, gap: venue.rules.sandGap ?? values['sod.sand.gap'] },
+    rigs: { area: values['plan.lights.rig.area'], power: values['plan.lights.rig.power'] },
+    sequences: windows.flatMap(({ forecast, zones }) => halvesOf(venue, forecast, zones)),
     locks: [...parts.locks],
     done: [...parts.done],
     before: jobsOf(parts.before),
@@ -110,23 +116,53 @@ const lettered = (windows: readonly WindowParts[]): readonly Lettered[] => {
 const freeLetter = (letter: string, taken: ReadonlySet<string>): string =>
   [letter, ...[...'23456789'].map((digit) => `${letter[0]}${digit}`)].find((one) => !taken.has(one)) ?? letter;
 
-const zonesOf = (windows: readonly Lettered[]): RecoveryProblem['zones'] => {
+/**
+ * Every zone with what lies beside it and on its way from the gate. A way may cross standing zones that nothing is done to: they are
+ * zones of the problem without a window. Where the venue has no gate entered, each zone is reached from outside.
+ */
+const zonesOf = ({ rules, field }: Venue, windows: readonly Lettered[]): RecoveryProblem['zones'] => {
   const zones = new Map<string, RecoveryProblem['zones'][number]>();
+  const boarded = rules.boards ?? true;
   for (const { forecast, zones: mine } of windows) {
+    const ways = rules.gateAt && waysFrom(rules.gateAt, forecast, field.apron, new Set(mine.map(({ own }) => own)));
+    const nameOf = (own: string): string => mine.find((one) => one.own === own)?.letter ?? own;
     for (const { letter, own, area } of mine) {
       if (zones.has(letter)) continue;
       const beside = neighboursOf(forecast, own);
+      const route = (ways?.get(own) ?? []).map(nameOf).filter((other) => other !== letter);
       zones.set(letter, {
         letter,
         area,
         weight: 1,
         neighbours: mine.filter((other) => beside.includes(other.own)).map((other) => other.letter),
-        route: [],
-        boarded: false,
+        route,
+        boarded,
       });
     }
+    const live = new Set([...zones.values()].flatMap(({ route }) => route));
+    for (const zone of forecast.zones)
+      if (live.has(zone.letter) && !zones.has(zone.letter))
+        zones.set(zone.letter, {
+          letter: zone.letter,
+          area: Math.max(1, zone.area),
+          weight: 1,
+          neighbours: [],
+          route: [],
+          boarded,
+        });
   }
   return [...zones.values()];
+};
+
+/**
+ * Turf that would need replacing by the home date of a window, member by member: what the window adds to the one before after the same
+ * booking, since turf that was replaced for that one is not replaced again; all of it after another booking. m².
+ */
+const needOf = (windows: readonly Lettered[], id: string): readonly number[] => {
+  const place = windows.findIndex((window) => window.id === id);
+  const { outlook, question } = windows[place]!;
+  const before = windows.slice(0, place).findLast((window) => window.question.booking!.id === question.booking!.id);
+  return outlook.need.map((area, member) => Math.max(0, area - (before?.outlook.need[member] ?? 0)));
 };
 
 const readinessOf = ({ id, zones, outlook }: Lettered, programmes: RecoveryProblem['programmes']): readonly Readiness[] =>

@@ -31,11 +31,16 @@ export const decideSod: Service<'plan/sod'> = async (needs, { id }) => {
   const { question, problem } = gathered.value;
 
   return done(async ({ signal, report }) => {
-    const outlook = await needs.compute('outlook', outlookQuestion(question, problem.construction, problem.farms), {
-      signal,
-      report: ({ share }) => report({ share: 0.4 * share, note: 'reckoning what may be needed' }),
-    });
-    const need = outlook.need.map((area) => area * (1 + problem.rules.sodWaste));
+    const kept = needOverWindows(problem);
+    const bare =
+      kept ??
+      (
+        await needs.compute('outlook', outlookQuestion(question, problem.construction, problem.farms), {
+          signal,
+          report: ({ share }) => report({ share: 0.4 * share, note: 'reckoning what may be needed' }),
+        })
+      ).need;
+    const need = bare.map((area) => area * (1 + problem.rules.sodWaste));
     report({ share: 0.5, note: 'planning with each farm alone' });
     const farms = await compareFarms(problem, needs.optimiser, { signal });
     if (signal.aborted)
@@ -47,6 +52,17 @@ export const decideSod: Service<'plan/sod'> = async (needs, { id }) => {
       reserves: problem.farms.flatMap((farm) => cuts(farm).map((cut) => reserveOf(farm, cut, equalMembers(need)))),
     });
   });
+};
+
+/**
+ * What all windows of a plan may need, m² by member; null in a plan kept before it was written down, which had the next home date only.
+ * Members of different forecasts meet by their number; where one has fewer, its members are gone through again.
+ */
+const needOverWindows = ({ windows }: RecoveryProblem): readonly number[] | null => {
+  const needs = windows.map(({ need }) => need ?? []);
+  if (needs.some((need) => need.length === 0)) return null;
+  const members = Math.max(...needs.map((need) => need.length));
+  return Array.from({ length: members }, (_, member) => needs.reduce((sum, need) => sum + need[member % need.length]!, 0));
 };
 
 const cuts = (farm: Farm): readonly SodReserve['cut'][] => [

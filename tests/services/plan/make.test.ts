@@ -1,13 +1,13 @@
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { addHours } from '#shared/calendar/local-time.ts';
 import type { PlanRun } from '#shared/contract/contract.ts';
-import type { Failure } from '#shared/contract/failure.ts';
 import type { Job } from '#shared/contract/job.ts';
 import type { Booking } from '#shared/vocabulary/booking.ts';
 import type { ForecastRun } from '#shared/vocabulary/forecast.ts';
 import type { NotPossible } from '#shared/vocabulary/plan.ts';
 import type { Fixture, Venue } from '#shared/vocabulary/venue.ts';
 import { concert, homeDate, smallVenue } from '#tests/contract/small-venue.ts';
+import { planningIn } from '#tests/services/plan/planning.ts';
 import { smallWorkspace, type SmallWorkspace } from '#tests/services/evidence/small-workspace.ts';
 
 /*
@@ -23,41 +23,18 @@ beforeAll(async () => {
 }, 120_000);
 afterAll(async () => workspace.close());
 
-type Made = { readonly plan: PlanRun; readonly failure: null } | { readonly plan: null; readonly failure: Failure };
-
-const foreseen = async (fixtureId = homeDate.id): Promise<ForecastRun> =>
-  workspace.good('forecast/run', { venueId: smallVenue.id, bookingId: concert.id, fixtureId, members: 20, seed: 1 });
-
-const make = async (request: object): Promise<Made> => {
-  const answer = await workspace.application.answer('plan/make', { now, locks: [], done: [], instead: null, ...request });
-  if (!answer.ok) return { plan: null, failure: answer.failure };
-  let job = answer.value as Job;
-  while (job.state === 'running') {
-    await new Promise((resolve) => setTimeout(resolve, 30));
-    job = await workspace.good('job/read', { id: job.id });
-  }
-  return job.failure ? { plan: null, failure: job.failure } : { plan: job.value as PlanRun, failure: null };
-};
-
-const planned = async (request: object): Promise<PlanRun> => {
-  const { plan, failure } = await make(request);
-  expect(failure).toBeNull();
-  return plan!;
-};
-
-const withVenue = async (changes: Partial<Venue>): Promise<void> => {
-  const { revision } = await workspace.good('venue/read', { id: smallVenue.id });
-  await workspace.good('venue/save', { venue: { ...smallVenue, ...strict, ...changes, revision } });
-};
-const withBooking = async (changes: Partial<Booking>): Promise<void> => {
-  const { revision } = await workspace.good('booking/read', { id: concert.id });
-  await workspace.good('booking/save', { booking: { ...concert, ...changes, revision } });
-};
+const { foreseen, make, planned, withVenue, withBooking } = planningIn(() => workspace, strict, now);
 
 /** The concert with every floor coming off some hours later. */
 const later = (hours: number): Partial<Booking> => ({
   layers: concert.layers.map((layer) => ({ ...layer, off: addHours(layer.off, hours, smallVenue.place.timeZone) })),
 });
+
+/** A fixture as it is removed: by id and revision. */
+const revised = async (id: string): Promise<{ readonly id: string; readonly revision: number }> => {
+  const all = (await workspace.good('fixture/list', { venueId: smallVenue.id })) as readonly Fixture[];
+  return { id, revision: all.find((one) => one.id === id)!.revision };
+};
 
 /** A changed plan, or a reason by name with mends that make a plan possible once they are agreed on. */
 const changedOrMended = async (request: { readonly forecastId: string }, usual: PlanRun): Promise<'changed' | NotPossible> => {
@@ -119,6 +96,129 @@ describe('planning through the program', { timeout: 300_000 }, () => {
     });
     await changedOrMended({ forecastId: (await foreseen()).id }, usual);
     await withBooking({});
+  });
+
+  it('the night the clocks go back, counted in real hours', async () => {
+    const autumn: Fixture = { ...homeDate, id: 'autumn', name: 'Autumn', start: '2027-11-09T07:00', end: '2027-11-09T09:00' };
+    await workspace.good('fixture/save', { fixture: autumn });
+    await withVenue({ rules: { ...smallVenue.rules, coverNeeded: 0.3, rutAllowed: 0.1 } });
+    const days = 24 * 103;
+    await withBooking({
+      ...later(days),
+      layers: later(days).layers!.map((layer) => ({
+        ...layer,
+        on: addHours(layer.on, days, smallVenue.place.timeZone),
+        care: [],
+      })),
+      crowds: [],
+      traffic: [],
+      incidents: [],
+    });
+    const late = await foreseen(autumn.id);
+    const plan = await planned({
+      forecastId: late.id,
+      now: '2027-10-20T08:00',
+      locks: [{ zone: 'B', window: 'to-home-date', programme: 'recover', farm: null }],
+    });
+    // 24 h to the test, 12 h to paint and 24 h in hand: 60 real hours over a night of 13 h begin at 20:00, not at 19:00.
+    for (const zone of plan.plan.zones) expect(zone.latestFinish).toBe('2027-11-06T20:00');
+    const jobs = plan.plan.zones.find(({ zone }) => zone === 'B')!.jobs;
+    expect(jobs.length).toBeGreaterThan(0);
+    expect(plan.plan.fieldJobs.find(({ job }) => job === 'certify')!.start).toBe('2027-11-08T07:00');
+    await withBooking({});
+    await withVenue({});
+  });
+
+  it('keeps noisy work out of a curfew across midnight, and uses the hours up to it', async () => {
+    const closed = Array.from({ length: 13 }, (_, day): Fixture => ({
+      ...homeDate,
+      id: `closed-${19 + day}`,
+      kind: 'blackout',
+      name: 'Closed',
+      start: `2027-07-${19 + day}T09:00`,
+      end: `2027-07-${19 + day}T21:00`,
+    }));
+    for (const fixture of closed) await workspace.good('fixture/save', { fixture });
+    const crews = { ...smallVenue.workforce, dayCrew: 6, nightCrew: 6 };
+    const locks = ['A', 'B'].map((zone) => ({ zone, window: 'to-home-date', programme: 'replace-thick', farm: null }));
+    /** The noisy jobs, and the most hours that one of them is worked at in one night. */
+    const noisy = async (curfew: Venue['workforce']['curfew']) => {
+      await withVenue({ workforce: { ...crews, curfew } });
+      const { id } = await foreseen();
+      const { plan } = await planned({ forecastId: id, locks });
+      const jobs = plan.zones.flatMap((zone) => zone.jobs).filter(({ job }) => ['strip', 'grade', 'lay'].includes(job));
+      expect(jobs.length).toBe(6);
+      // From 21:00 to 06:00 a job that begins and ends within one night lies wholly in it.
+      const night = jobs.filter(({ start, end }) => start.slice(11) >= '21:00' || end.slice(11) <= '06:00');
+      return { jobs, night };
+    };
+    const inside = (clock: string): boolean => clock < '06:00' || clock >= '22:00';
+    const kept = await noisy({ from: '22:00', until: '06:00' });
+    for (const { start, end } of kept.jobs) {
+      expect(inside(start.slice(11)), start).toBe(false);
+      expect(end.slice(11) === '22:00' || !inside(end.slice(11)), end).toBe(true);
+    }
+    // Without it the same work goes on through the night.
+    const free = await noisy(null);
+    expect(free.night.some(({ start, end }) => inside(start.slice(11)) || inside(end.slice(11)))).toBe(true);
+    for (const { id } of closed) await workspace.good('fixture/remove', await revised(id));
+    await withVenue({});
+  });
+
+  it('a home date on the last allowed hour: possible to the hour, and not one hour later', async () => {
+    const locks = ['A', 'B'].map((zone) => ({ zone, window: 'to-home-date', programme: 'replace-thick', farm: null }));
+    const sooner: Fixture = { ...homeDate, id: 'sooner', start: '2027-08-04T19:00', end: '2027-08-04T21:00' };
+    await workspace.good('fixture/save', { fixture: sooner });
+    const { id } = await foreseen(sooner.id);
+    const early = await planned({ forecastId: id, locks });
+    const slack = Math.min(...early.plan.zones.map((zone) => zone.slack));
+    const inHand = async (hours: number): Promise<void> => {
+      const { contingency, certifyLead, paint } = smallVenue.rules;
+      const more = [240 - contingency, 240 - certifyLead, 96 - paint].reduce<number[]>(
+        (taken, room) => [...taken, Math.min(room, hours - taken.reduce((sum, one) => sum + one, 0))],
+        [],
+      );
+      expect(more.reduce((sum, one) => sum + one, 0)).toBeCloseTo(hours, 9);
+      const rules = {
+        ...strict.rules!,
+        contingency: contingency + more[0]!,
+        certifyLead: certifyLead + more[1]!,
+        paint: paint + more[2]!,
+      };
+      await withVenue({ rules });
+    };
+    await inHand(slack);
+    const last = await planned({ forecastId: id, locks });
+    expect(Math.min(...last.plan.zones.map((zone) => zone.slack))).toBeCloseTo(0, 6);
+    await inHand(slack + 1);
+    const { failure } = await make({ forecastId: id, locks });
+    expect(failure?.kind).toBe('no-plan');
+    await workspace.good('fixture/remove', await revised(sooner.id));
+    await withVenue({});
+  });
+
+  it('nonsense is refused by name before anything is planned', async () => {
+    const farm = smallVenue.farms[0]!;
+    await withVenue({ farms: [{ ...farm, trucksPerDay: 0 }] });
+    const idle = await make({ forecastId: run.id });
+    expect(idle.failure).toMatchObject({
+      kind: 'invalid-request',
+      problems: [{ field: 'farms.0.trucksPerDay', reason: 'Near farm has no trucks' }],
+    });
+    await withVenue({});
+    const { revision } = await workspace.good('venue/read', { id: smallVenue.id });
+    const negative = await workspace.application.answer('venue/save', {
+      venue: { ...smallVenue, farms: [{ ...farm, stock: -5 }], revision },
+    });
+    expect(negative).toMatchObject({ ok: false, failure: { problems: [{ field: 'venue.farms.0.stock' }] } });
+    const soon: Fixture = { ...homeDate, id: 'soon', name: 'Soon', start: '2027-07-18T20:00', end: '2027-07-18T22:00' };
+    await workspace.good('fixture/save', { fixture: soon });
+    const { failure } = await make({ forecastId: (await foreseen(soon.id)).id });
+    expect(failure).toMatchObject({
+      kind: 'invalid-request',
+      problems: [{ field: 'windows.0', reason: expect.stringMatching(/paint takes 8 h, longer than the whole window of 6 h/) }],
+    });
+    await workspace.good('fixture/remove', await revised(soon.id));
   });
 
   it('a mend for a farm that nobody knows is refused by name', async () => {
