@@ -89,7 +89,7 @@ const DrawnField = ({ venue }: { venue: Venue }) => {
     </>
   );
   return (
-    <figure className="field-plan">
+    <figure className="field-plan" data-part="plan">
       <ToolRow still={halves} />
       <div className={`drawing ${tool}`} onKeyDown={key.onKeyDown} onKeyUp={key.onKeyUp} onBlur={key.onBlur}>
         <svg

@@ -15,6 +15,7 @@ import { Strip } from '../strip/strip.tsx';
 import { chooseClock, chooseTheme, chooseUnits, show, useDesk } from '../desk/desk.ts';
 import { redo, undo } from '../desk/editing.ts';
 import { begin, listenToOthers } from '../desk/opening.ts';
+import { goToPart, usePartsByKey } from './parts-by-key.ts';
 import { verbs } from './verbs.ts';
 
 const pages = {
@@ -41,6 +42,7 @@ export const Sheet = () => {
   useEffect(() => {
     document.documentElement.dataset['theme'] = theme;
   }, [theme]);
+  usePartsByKey();
   const Page = pages[verb];
   const onKeyDown = (event: KeyboardEvent): void => {
     if (!(event.ctrlKey || event.metaKey) || isTyping(event.target)) return;
@@ -51,7 +53,10 @@ export const Sheet = () => {
   };
   return (
     <div className={wide ? 'sheet wide-plan' : 'sheet'} onKeyDown={onKeyDown}>
-      <header>
+      <header data-part="doing">
+        <button type="button" className="skip" aria-keyshortcuts="F6" onClick={() => goToPart(1)}>
+          F6: on to the plan, the work, the margin, the calendar
+        </button>
         <nav aria-label="What you are doing">
           {verbs.map((one) => (
             <button key={one} type="button" aria-current={verb === one ? 'page' : undefined} onClick={() => show({ verb: one })}>
@@ -85,7 +90,7 @@ export const Sheet = () => {
         </div>
       </header>
       {opened && venues.length === 0 ? (
-        <main className="no-venue">
+        <main className="no-venue" data-part="work">
           <section>
             <h1>No venue yet</h1>
             <p>
@@ -101,13 +106,13 @@ export const Sheet = () => {
           <main>
             <h1 className="for-readers">{venue?.name ?? 'Fieldback'}</h1>
             <FieldPlan />
-            <div className="board" key={verb} tabIndex={0} role="region" aria-label={`Work: ${verb}`}>
+            <div className="board" key={verb} tabIndex={0} role="region" aria-label={`Work: ${verb}`} data-part="work">
               <DrawingBoard />
               <Page />
             </div>
           </main>
           <Margin />
-          <footer>
+          <footer data-part="calendar">
             <Strip key={clock} />
           </footer>
         </>
