@@ -1,4 +1,4 @@
-import { useEffect, type KeyboardEvent } from 'react';
+import { useEffect, useMemo, type KeyboardEvent } from 'react';
 import { LastHour } from '../margin/last-hour.tsx';
 import { Margin } from '../margin/margin.tsx';
 import { Book } from '../pages/book/book.tsx';
@@ -12,7 +12,7 @@ import { TakeIn, VenuePage } from '../pages/venue/venue-page.tsx';
 import { DrawingBoard } from '../plan/board/drawing-board.tsx';
 import { FieldPlan } from '../plan/field-plan.tsx';
 import { Strip } from '../strip/strip.tsx';
-import { chooseClock, chooseTheme, chooseUnits, show, useDesk } from '../desk/desk.ts';
+import { AfterTheHand, chooseClock, chooseTheme, chooseUnits, show, useDesk } from '../desk/desk.ts';
 import { redo, undo } from '../desk/editing.ts';
 import { begin, listenToOthers } from '../desk/opening.ts';
 import { goToPart, usePartsByKey } from './parts-by-key.ts';
@@ -28,6 +28,8 @@ const pages = {
   venue: VenuePage,
 };
 
+const margin = <Margin />;
+
 /** Keys of undo and redo belong to a text field while somebody types in it. */
 const isTyping = (target: EventTarget): boolean =>
   target instanceof HTMLTextAreaElement || (target instanceof HTMLInputElement && ['text', 'search'].includes(target.type));
@@ -41,9 +43,21 @@ export const Sheet = () => {
   }, []);
   useEffect(() => {
     document.documentElement.dataset['theme'] = theme;
-  }, [theme]);
+    // A field for the time is as wide as its clock needs.
+    document.documentElement.dataset['clock'] = clock;
+  }, [theme, clock]);
   usePartsByKey();
-  const Page = pages[verb];
+  // The same elements as long as the page is the same: what AfterTheHand holds back is not drawn by the sheet's own changes.
+  const work = useMemo(() => {
+    const Page = pages[verb];
+    return (
+      <>
+        <DrawingBoard />
+        <Page />
+      </>
+    );
+  }, [verb]);
+  const strip = useMemo(() => <Strip key={clock} />, [clock]);
   const onKeyDown = (event: KeyboardEvent): void => {
     if (!(event.ctrlKey || event.metaKey) || isTyping(event.target)) return;
     const key = event.key.toLowerCase();
@@ -107,13 +121,12 @@ export const Sheet = () => {
             <h1 className="for-readers">{venue?.name ?? 'Fieldback'}</h1>
             <FieldPlan />
             <div className="board" key={verb} tabIndex={0} role="region" aria-label={`Work: ${verb}`} data-part="work">
-              <DrawingBoard />
-              <Page />
+              <AfterTheHand>{work}</AfterTheHand>
             </div>
           </main>
-          <Margin />
+          <AfterTheHand>{margin}</AfterTheHand>
           <footer data-part="calendar">
-            <Strip key={clock} />
+            <AfterTheHand>{strip}</AfterTheHand>
           </footer>
         </>
       )}
