@@ -4,7 +4,7 @@ import { join } from 'node:path';
 import { fileURLToPath, pathToFileURL } from 'node:url';
 import { gunzipSync } from 'node:zlib';
 import type { Browser, Frame, Page, Request as PageRequest, Route } from 'playwright-core';
-import type { StandInDesk, StandInRecord, StandInWindow } from '#tests/desktop/electron-stand-in.ts';
+import type { StandInDesk, StandInPlace, StandInRecord, StandInWindow } from '#tests/desktop/electron-stand-in.ts';
 
 const projectRoot = fileURLToPath(new URL('../..', import.meta.url));
 const mainBundle = join(projectRoot, 'out', 'main', 'main.js');
@@ -80,9 +80,14 @@ const initScript = (preload: string): string => `(() => {
 
 /**
  * Starts the built main bundle with a stand-in for Electron on a workspace file. Its windows are pages of `browser`, with the
- * built preload as init script. `isFirst` false plays a second start while another runs.
+ * built preload as init script. `isFirst` false plays a second start while another runs; `screens` are those the machine has.
  */
-export const openDesktop = async (browser: Browser, file: string, isFirst = true): Promise<Desktop> => {
+export const openDesktop = async (
+  browser: Browser,
+  file: string,
+  isFirst = true,
+  screens: readonly StandInPlace[] = [{ x: 0, y: 0, width: 1920, height: 1080 }],
+): Promise<Desktop> => {
   if (!existsSync(mainBundle)) throw new Error('out/main is not built: npm run build');
   const record: StandInRecord = {
     sandboxEnabled: false,
@@ -90,6 +95,7 @@ export const openDesktop = async (browser: Browser, file: string, isFirst = true
     schemeHandlers: new Map(),
     channels: new Map(),
     windows: [],
+    screens,
     permissionRequest: null,
     permissionCheck: null,
     devicePermission: null,

@@ -19,6 +19,7 @@ const record: StandInRecord = {
   schemeHandlers: new Map(),
   channels: new Map(),
   windows: [],
+  screens: [],
   permissionRequest: null,
   permissionCheck: null,
   devicePermission: null,
