@@ -13,6 +13,8 @@ import { defaultWorkspaceFile } from '#platform/folders/workspace-file.ts';
 
 // Beside the built main bundle, in the project as in a packed application.
 const preload = join(import.meta.dirname, '..', 'preload', 'preload.cjs');
+/** Beside the program's own files of this user: which window stood where is no part of a workspace. */
+const placeFile = (): string => join(app.getPath('userData'), 'window.json');
 const pagesFolder = join(import.meta.dirname, '..', 'renderer');
 
 protocol.registerSchemesAsPrivileged([
@@ -36,7 +38,7 @@ const start = async (): Promise<void> => {
   protocol.handle(pageScheme, servePages(builtPages(pagesFolder)));
   const part = answerWindow(ipcMain, application, () => BrowserWindow.getAllWindows());
   Menu.setApplicationMenu(Menu.buildFromTemplate(menuTemplate(process.platform === 'darwin')));
-  openWindow(preload);
+  openWindow(preload, placeFile());
   take = (file) => void offerVenue(dialog, application, file);
   if (waiting !== null) take(waiting);
 
@@ -48,7 +50,7 @@ const start = async (): Promise<void> => {
     window?.focus();
   });
   app.on('activate', () => {
-    if (BrowserWindow.getAllWindows().length === 0) openWindow(preload);
+    if (BrowserWindow.getAllWindows().length === 0) openWindow(preload, placeFile());
   });
   app.on('window-all-closed', () => {
     if (process.platform !== 'darwin') app.quit();

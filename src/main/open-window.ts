@@ -1,13 +1,19 @@
-import { BrowserWindow } from 'electron';
+import { BrowserWindow, screen } from 'electron';
 import { firstPage } from '#main/page-address.ts';
+import { isReachable, keepPlace, keptPlace, smallest } from '#main/window-place.ts';
 
-/** Opens the window. The page in it has no Node, no access to the preload's world, and runs in the sandbox. */
-export const openWindow = (preload: string): BrowserWindow => {
+/**
+ * Opens the window where it was left, if a screen is there. The page in it has no Node, no access to the preload's world, and runs in
+ * the sandbox.
+ * @param placeFile where the window's place is kept from one start to the next
+ */
+export const openWindow = (preload: string, placeFile: string): BrowserWindow => {
+  const kept = keptPlace(placeFile);
+  const screens = screen.getAllDisplays().map(({ workArea }) => workArea);
   const window = new BrowserWindow({
-    width: 1440,
-    height: 900,
-    minWidth: 900,
-    minHeight: 600,
+    ...(kept && isReachable(kept.place, screens) ? kept.place : { width: 1440, height: 900 }),
+    minWidth: smallest.width,
+    minHeight: smallest.height,
     show: false,
     title: 'Fieldback',
     autoHideMenuBar: false,
@@ -26,6 +32,8 @@ export const openWindow = (preload: string): BrowserWindow => {
       spellcheck: false,
     },
   });
+  if (kept?.maximised) window.maximize();
+  window.on('close', () => keepPlace(placeFile, { place: window.getNormalBounds(), maximised: window.isMaximized() }));
   window.once('ready-to-show', () => window.show());
   void window.loadURL(firstPage);
   return window;

@@ -4,12 +4,23 @@
  * `StandInDesk`. Native dialogs, the real sandbox and process separation, and packaging are not shown by it.
  */
 import { EventEmitter } from 'node:events';
+import { dirname } from 'node:path';
 
 export interface StandInWindow extends EventEmitter {
   readonly options: { readonly webPreferences?: Readonly<Record<string, unknown>> } & Readonly<Record<string, unknown>>;
   readonly webContents: StandInContents;
+  /** As the person has it now; a test moves the window by writing here. */
+  bounds: StandInPlace;
+  maximised: boolean;
   close(): void;
   isDestroyed(): boolean;
+}
+
+export interface StandInPlace {
+  readonly x: number;
+  readonly y: number;
+  readonly width: number;
+  readonly height: number;
 }
 
 export interface StandInContents extends EventEmitter {
@@ -26,6 +37,8 @@ export interface StandInRecord {
   readonly schemeHandlers: Map<string, (request: Request) => Response | Promise<Response>>;
   readonly channels: Map<string, Invoked>;
   readonly windows: StandInWindow[];
+  /** The parts of the screens that windows may lie on. */
+  readonly screens: readonly StandInPlace[];
   permissionRequest: ((contents: unknown, permission: string, decide: (granted: boolean) => void) => void) | null;
   permissionCheck: ((contents: unknown, permission: string) => boolean) | null;
   devicePermission: ((details: unknown) => boolean) | null;
@@ -64,6 +77,10 @@ class App extends EventEmitter {
   requestSingleInstanceLock() {
     return desk.isFirst;
   }
+  /** Each workspace of a test has a user of its own. */
+  getPath() {
+    return dirname(process.env['FIELDBACK_FILE']!);
+  }
   enableSandbox() {
     record.sandboxEnabled = true;
   }
@@ -101,10 +118,14 @@ export class BrowserWindow extends EventEmitter implements StandInWindow {
   }
   readonly options: StandInWindow['options'];
   readonly webContents: Contents;
+  bounds: StandInPlace;
+  maximised = false;
   #destroyed = false;
   constructor(options: StandInWindow['options']) {
     super();
     this.options = options;
+    const { x = 40, y = 30, width = 800, height = 600 } = options as Partial<StandInPlace>;
+    this.bounds = { x, y, width, height };
     this.webContents = new Contents(this);
     record.windows.push(this);
     app.emit('web-contents-created', {}, this.webContents);
@@ -121,17 +142,29 @@ export class BrowserWindow extends EventEmitter implements StandInWindow {
     return false;
   }
   restore() {}
+  maximize() {
+    this.maximised = true;
+  }
+  isMaximized() {
+    return this.maximised;
+  }
+  getNormalBounds() {
+    return this.bounds;
+  }
   isDestroyed() {
     return this.#destroyed;
   }
   close() {
     if (this.#destroyed) return;
+    this.emit('close', preventable());
     this.#destroyed = true;
     desk.closePage(this);
     this.emit('closed');
     if (BrowserWindow.getAllWindows().length === 0) app.emit('window-all-closed');
   }
 }
+
+export const screen = { getAllDisplays: () => record.screens.map((workArea) => ({ workArea })) };
 
 export const ipcMain = {
   handle: (channel: string, handler: Invoked) => {

@@ -1,7 +1,7 @@
 import { existsSync, readFileSync } from 'node:fs';
 import { gunzipSync } from 'node:zlib';
 import type { Browser, Frame, Page, Request as PageRequest, Route } from 'playwright-core';
-import type { StandInDesk, StandInRecord, StandInWindow } from '#tests/desktop/electron-stand-in.ts';
+import type { StandInDesk, StandInPlace, StandInRecord, StandInWindow } from '#tests/desktop/electron-stand-in.ts';
 import { mainBundle, startBundle, type StandInApp } from '#tests/desktop/start-bundle.ts';
 
 /** Chromium under a test knows no scheme of ours; the pages' origin stands under this name there. */
@@ -146,14 +146,20 @@ const screenOf = (browser: Browser, record: StandInRecord) => {
 
 /**
  * Starts the built main bundle with a stand-in for Electron on a workspace file. Its windows are pages of `browser`, with the
- * built preload as init script. `isFirst` false plays a second start while another runs.
+ * built preload as init script. `isFirst` false plays a second start while another runs; `screens` are those the machine has.
  */
-export const openDesktop = async (browser: Browser, file: string, isFirst = true): Promise<Desktop> => {
+export const openDesktop = async (
+  browser: Browser,
+  file: string,
+  isFirst = true,
+  screens: readonly StandInPlace[] = [{ x: 0, y: 0, width: 1920, height: 1080 }],
+): Promise<Desktop> => {
   if (!existsSync(mainBundle)) throw new Error('out/main is not built: npm run build');
   let screen: ReturnType<typeof screenOf>;
   const { record, app } = await startBundle({
     bundle: mainBundle,
     file,
+    screens,
     desk: (told) => {
       screen = screenOf(browser, told);
       return { isFirst, ...screen.desk };

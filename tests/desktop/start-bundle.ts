@@ -1,6 +1,6 @@
 import { createRequire, registerHooks } from 'node:module';
 import { fileURLToPath, pathToFileURL } from 'node:url';
-import type { StandInDesk, StandInRecord } from '#tests/desktop/electron-stand-in.ts';
+import type { StandInDesk, StandInPlace, StandInRecord } from '#tests/desktop/electron-stand-in.ts';
 
 /** Our own main bundle, where the build puts it. */
 export const mainBundle = fileURLToPath(new URL('../../out/main/main.js', import.meta.url));
@@ -19,7 +19,8 @@ registerHooks({
       : next(specifier, context),
 });
 
-const nothingTold = (): StandInRecord => ({
+const nothingTold = (screens: readonly StandInPlace[]): StandInRecord => ({
+  screens,
   sandboxEnabled: false,
   privilegedSchemes: [],
   schemeHandlers: new Map(),
@@ -46,7 +47,9 @@ export interface Bundle {
   readonly bundle: string;
   /** The workspace it opens. */
   readonly file: string;
-  /** What stands for the screen, given everything the bundle tells Electron from now on. */
+  /** Those the machine has; left out: none. */
+  readonly screens?: readonly StandInPlace[];
+  /** What stands for the page, given everything the bundle tells Electron from now on. */
   readonly desk: (record: StandInRecord) => Omit<StandInDesk, 'record'>;
 }
 
@@ -54,9 +57,10 @@ export interface Bundle {
 export const startBundle = async ({
   bundle,
   file,
+  screens = [],
   desk,
 }: Bundle): Promise<{ readonly record: StandInRecord; readonly app: StandInApp }> => {
-  const record = nothingTold();
+  const record = nothingTold(screens);
   (globalThis as unknown as Record<symbol, StandInDesk>)[Symbol.for('fieldback.desk')] = { record, ...desk(record) };
   process.env['FIELDBACK_FILE'] = file;
   starts += 1;

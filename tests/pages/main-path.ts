@@ -11,8 +11,11 @@ export const nothingYet: FirstContent = { coverings: startingCoverings, vehicles
 /** Floors that are compared; the ticks of all others are taken away. */
 const compared = ['Opaque vented tile', 'Translucent vented tile', 'Open-backed drive-on plastic panel'];
 
-/** From no venue to the sod order's release hour: venue, farm, home date, booking, three floors, the cheapest that is ready, the plan. */
-export const fromNothingToPlan = async (page: Page, hands: Hands): Promise<void> => {
+/**
+ * From no venue to the sod order's release hour: venue, farm, home date, booking, three floors, the cheapest that is ready, the plan.
+ * @param year of the concert; it has to lie ahead of the program's clock
+ */
+export const fromNothingToPlan = async (page: Page, hands: Hands, year = 2027): Promise<void> => {
   const button = (name: string | RegExp) => page.getByRole('button', { name, exact: typeof name === 'string' }).first();
   const field = (label: string | RegExp) => page.getByLabel(label, { exact: typeof label === 'string' }).first();
 
@@ -37,13 +40,13 @@ export const fromNothingToPlan = async (page: Page, hands: Hands): Promise<void>
 
   await hands.press(button('book'));
   await hands.press(button('Add a home date'));
-  await hands.fill(field('Home date 1 until'), '2027-08-07 18:00');
-  await hands.fill(field('Home date 1 from'), '2027-08-07 15:00');
+  await hands.fill(field('Home date 1 until'), `${year}-08-07 18:00`);
+  await hands.fill(field('Home date 1 from'), `${year}-08-07 15:00`);
   await hands.press(button('Store'));
   await page.getByText('Home date 1 is stored').waitFor();
   await hands.press(button('New booking'));
   await hands.fill(page.locator('.new-booking').getByLabel('Name'), 'Summer concert');
-  await hands.day(field('First show'), '2027-07-17');
+  await hands.day(field('First show'), `${year}-07-17`);
   await hands.press(button('Lay it out'));
   await hands.press(button('Store the booking'));
   await page.getByText(/Stored as revision 1/).waitFor();
@@ -88,8 +91,7 @@ export const actualAndPapers = async (page: Page, hands: Hands): Promise<void> =
   await hands.press(enter);
   const ended = page.getByLabel(`${job} really ended`);
   const planned = await ended.inputValue();
-  await ended.focus();
-  await page.keyboard.press('ArrowUp');
+  await hands.key(ended, 'ArrowUp');
   await expect.poll(() => ended.inputValue()).not.toBe(planned);
   expect(await page.getByText('with 0 held zones and 1 job at known hours').count()).toBe(1);
   const before = await page.locator('.margin-text .said').innerText();

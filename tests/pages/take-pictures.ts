@@ -1,58 +1,47 @@
-import { mkdirSync } from 'node:fs';
+import { mkdirSync, rmSync } from 'node:fs';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { openBrowser } from '#tests/pages/browser.ts';
-import { openPage } from '#tests/pages/open-page.ts';
+import { layoutTroubles, showTheme, walkEveryPage } from '#tests/pages/every-page.ts';
 
 /*
- * Pictures of every page, to be looked at: `npm run build`, then `npm run node -- tests/pages/take-pictures.ts`, or with a size and a look
- * (`1280 dark`) for some of them. They are made anew here and accepted by eye; no test compares them.
+ * Pictures of every page at two sizes, by day and by night, to be looked at: `npm run build`, then
+ * `npm run node -- tests/pages/take-pictures.ts`. A page that is longer than the window is taken one screen after the other. They are made
+ * anew here and accepted by eye; no test compares them.
  */
 
 const folder = fileURLToPath(new URL('./pictures', import.meta.url));
+rmSync(folder, { recursive: true, force: true });
 mkdirSync(folder, { recursive: true });
 const browser = await openBrowser();
 if (!browser) throw new Error('there is no browser to take pictures with');
-const wanted = process.argv.slice(2);
-const asked = (word: string): boolean => wanted.length === 0 || wanted.includes(word);
+const sizes = [
+  { width: 1280, height: 800 },
+  { width: 1920, height: 1080 },
+];
 
-for (const [width, height] of [
-  [1280, 800],
-  [1920, 1080],
-] as const)
-  for (const theme of ['paper', 'dark'] as const) {
-    if (!asked(String(width)) && wanted.some((word) => /^\d+$/.test(word))) continue;
-    if (!asked(theme) && wanted.some((word) => /^[a-z]+$/.test(word))) continue;
-    const { page, close } = await openPage(browser, { width, height, theme });
-    const take = (name: string) => page.screenshot({ path: join(folder, `${name}-${width}-${theme}.png`) });
-    const go = async (verb: string): Promise<void> => {
-      await page.getByRole('button', { name: verb, exact: true }).click();
-      await page.waitForTimeout(250);
-    };
-    await page.waitForTimeout(500);
-    await take('foresee-usual');
-    await go('book');
-    await take('book');
-    await go('venue');
-    await take('venue');
-    await go('compare');
-    await page.getByRole('button', { name: /^Compare \d/ }).click();
-    await page.locator('.small-maps li').nth(5).waitFor({ timeout: 300_000 });
-    await take('compare');
-    await go('recover');
-    await page.getByRole('button', { name: 'Foresee and plan' }).click();
-    await page.locator('.order').first().waitFor({ timeout: 180_000 });
-    await page.waitForTimeout(300);
-    await take('recover');
-    await go('report');
-    await take('report');
-    await go('foresee');
-    await page.getByRole('button', { name: /^G / }).first().click();
-    await page.waitForTimeout(300);
-    await take('foresee-members');
-    await page.locator('.chosen-zone .three .figure').last().click();
-    await page.waitForTimeout(200);
-    await take('opened-figure');
-    await close();
-  }
+await walkEveryPage(browser, async (page, name) => {
+  const work = page.locator('.board, .no-venue').first();
+  for (const size of sizes)
+    for (const theme of ['paper', 'dark'] as const) {
+      await page.setViewportSize(size);
+      await showTheme(page, theme);
+      await page.mouse.move(size.width / 2, 12);
+      await work.evaluate((board) => (board.scrollTop = 0));
+      await page.waitForTimeout(300);
+      if (theme === 'paper')
+        for (const trouble of await layoutTroubles(page)) process.stdout.write(`${name}, ${size.width} px: ${trouble}\n`);
+      for (let screen = 1, more = true; more; screen++) {
+        await page.screenshot({ path: join(folder, `${name}-${screen}-${size.width}-${theme}.png`) });
+        more = await work.evaluate((board) => {
+          const before = board.scrollTop;
+          board.scrollTop += board.clientHeight - 40;
+          return board.scrollTop > before;
+        });
+      }
+    }
+  await page.setViewportSize(sizes[0]!);
+  await showTheme(page, 'paper');
+  process.stdout.write(`${name}\n`);
+});
 await browser.close();

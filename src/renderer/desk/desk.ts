@@ -1,4 +1,4 @@
-import { useSyncExternalStore } from 'react';
+import { createContext, createElement, useContext, useSyncExternalStore, type ReactNode } from 'react';
 import type { PlanRun, ReplyOf } from '#shared/contract/contract.ts';
 import type { Answer, Failure } from '#shared/contract/failure.ts';
 import type { Job } from '#shared/contract/job.ts';
@@ -170,28 +170,55 @@ let desk: Desk = {
   failure: null,
   said: '',
 };
+/** The desk as those see it who may lag behind a hand that drags. */
+let settled = desk;
+let settling: ReturnType<typeof setTimeout> | undefined;
+/** ms they lag at most. */
+const lag = 400;
+
 const readers = new Set<() => void>();
+const hear = (read: () => void): (() => void) => {
+  readers.add(read);
+  return () => readers.delete(read);
+};
+const tell = (): void => {
+  for (const read of readers) read();
+};
+const settle = (): void => {
+  clearTimeout(settling);
+  settling = undefined;
+  settled = desk;
+};
 
 /** The desk as it is now, for whoever acts on it. */
 export const deskNow = (): Desk => desk;
 
 export const change = (changed: Partial<Desk>): void => {
   desk = { ...desk, ...changed };
-  for (const read of readers) read();
+  if (desk.draft === null && desk.heldGround === null) settle();
+  else
+    settling ??= setTimeout(() => {
+      settle();
+      tell();
+    }, lag);
+  tell();
 };
 
 /** Tells of every change, for as long as the page lives. */
 export const onChange = (read: () => void): void => void readers.add(read);
 
+/**
+ * Parts of the sheet that may lag while something is dragged: the plan follows the hand at once, tables, charts and calendar are drawn
+ * anew a few times a second. At all other times they are as quick as the plan, so that nobody types into a field that is behind.
+ */
+const Unhurried = createContext(false);
+export const AfterTheHand = ({ children }: { children: ReactNode }) => createElement(Unhurried, { value: true }, children);
+
 /** The desk as a component sees it. */
-export const useDesk = (): Desk =>
-  useSyncExternalStore(
-    (read) => {
-      readers.add(read);
-      return () => readers.delete(read);
-    },
-    () => desk,
-  );
+export const useDesk = (): Desk => {
+  const unhurried = useContext(Unhurried);
+  return useSyncExternalStore(hear, () => (unhurried ? settled : desk));
+};
 
 /** Value of a good answer, or null with the failure shown. */
 export const valueOf = <Value>(answer: Answer<Value>): Value | null => {

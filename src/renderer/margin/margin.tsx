@@ -9,7 +9,7 @@ import { ZoneCauses } from './zone-causes.tsx';
 
 /** What is selected, in words and figures, and what can be done with it. The title block stands at its foot. */
 export const Margin = () => (
-  <aside aria-label="Margin">
+  <aside aria-label="Margin" data-part="margin">
     <div className="margin-text" tabIndex={0} role="region" aria-label="What is chosen">
       <Trouble />
       <Conflict />

@@ -10,7 +10,7 @@ import { Hatches } from '../drawings/hatches.tsx';
 import { BesideRow } from './beside-row.tsx';
 import { TwoWays } from './two-ways.tsx';
 import { isDrawing, takeTool, useDrafting } from './drafting.ts';
-import { chosenKey, drawnOn } from './drawing.ts';
+import { chosenKey, chosenShape, drawnOn } from './drawing.ts';
 import { DrawnShapes } from './drawn-shapes.tsx';
 import { FieldDrawing } from './field-drawing.tsx';
 import { Hand } from './hand.tsx';
@@ -24,6 +24,9 @@ import { usePointer } from './use-pointer.ts';
 import { useView } from './use-view.ts';
 import { ZonePlates } from './zone-plates.tsx';
 import './plan.css';
+
+/** m of ground around what is drawn: with shapes in hand there is room for the arm that turns them. */
+const marginOf = (tool: string): number => (tool === 'move' ? 18 : 9);
 
 /** The plan, once there is a venue to draw. */
 export const FieldPlan = () => {
@@ -56,7 +59,7 @@ const DrawnField = ({ venue }: { venue: Venue }) => {
   const [lying, layAnew] = useState(around);
   const shown = tool === 'look' ? around : lying;
   useEffect(() => layAnew(around), [tool, on, venue]);
-  const planView = useView(svg, halves ? { ...box, width: box.width / 2 } : box, shown);
+  const planView = useView(svg, halves ? { ...box, width: box.width / 2 } : box, shown, marginOf(tool));
   const { view, moved, set, zoom } = planView;
   const pointer = usePointer(planView);
   const key = useKeys(planView, pointer);
@@ -72,6 +75,7 @@ const DrawnField = ({ venue }: { venue: Venue }) => {
   const choose = (letter: string): void => {
     if (!pointer.wasDragged()) show({ zone: letter });
   };
+  const inHand = tool === 'move' ? chosenShape(desk, drafting) : undefined;
   const drawing = { ground, state, day, shadow, chosen: zone, choose };
   const order = forecast?.zones.length ?? 0;
   const one = (
@@ -83,13 +87,13 @@ const DrawnField = ({ venue }: { venue: Venue }) => {
           scale={view.scale}
           chosen={zone}
           choose={choose}
-          left={tool === 'move' && on === 'event' ? zone : null}
+          without={inHand ? boundsOf([inHand.outline]) : null}
         />
       )}
     </>
   );
   return (
-    <figure className="field-plan">
+    <figure className="field-plan" data-part="plan">
       <ToolRow still={halves} />
       <div className={`drawing ${tool}`} onKeyDown={key.onKeyDown} onKeyUp={key.onKeyUp} onBlur={key.onBlur}>
         <svg

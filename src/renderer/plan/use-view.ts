@@ -7,8 +7,6 @@ export interface Box {
   readonly height: number;
 }
 
-/** m of ground shown around what is drawn. */
-const around = 9;
 /** m to a pixel: a zoom goes no closer than 5 mm and no further than 5 m. */
 const [closest, furthest] = [0.005, 5];
 
@@ -24,8 +22,11 @@ export interface PlanView {
   readonly pan: (right: number, up: number) => void;
 }
 
-/** What the plan shows of the ground: all of it until the person pans or zooms. The wheel zooms about the pointer. */
-export const useView = (svg: RefObject<SVGSVGElement | null>, box: Box, ground: Bounds): PlanView => {
+/**
+ * What the plan shows of the ground: all of it until the person pans or zooms. The wheel zooms about the pointer.
+ * @param around m of ground shown around it
+ */
+export const useView = (svg: RefObject<SVGSVGElement | null>, box: Box, ground: Bounds, around: number): PlanView => {
   const [own, setOwn] = useState<View | null>(null);
   const view = own ?? viewOf(ground, box, around);
   const pointOf = (clientX: number, clientY: number): Point => {

@@ -1,7 +1,11 @@
 import { useMemo } from 'react';
 import type { Forecast } from '#shared/vocabulary/forecast.ts';
+import type { Bounds } from '../drawings/frame.ts';
 import { verdictMarks } from '#shared/wording/words.ts';
 import { letterPlaces } from '../drawings/turf-cells.ts';
+
+const isWithin = ({ x, y, width, height }: Bounds, place: { readonly x: number; readonly y: number }, by: number): boolean =>
+  place.x > x - by && place.x < x + width + by && place.y > y - by && place.y < y + height + by;
 
 /** Letter and verdict of every zone, always of the same size on the screen. */
 export const ZonePlates = ({
@@ -9,15 +13,15 @@ export const ZonePlates = ({
   scale,
   chosen,
   choose,
-  left = null,
+  without = null,
 }: {
   forecast: Forecast;
   /** m to a pixel */
   scale: number;
   chosen: string | null;
   choose: (letter: string) => void;
-  /** One that is in hand: its lengths stand where its plate would. */
-  left?: string | null;
+  /** Ground on which lengths are written, m: no plate stands there. */
+  without?: Bounds | null;
 }) => {
   const places = useMemo(() => letterPlaces(forecast), [forecast]);
   const size = 11 * scale;
@@ -25,7 +29,7 @@ export const ZonePlates = ({
     <g>
       {forecast.zones.map((zone) => {
         const place = places.get(zone.letter);
-        if (!place || zone.letter === left) return null;
+        if (!place || (without && isWithin(without, place, 22 * scale))) return null;
         const mark = `${zone.letter} ${verdictMarks[zone.verdict]}`;
         const width = (mark.length * 0.5 + 0.7) * size;
         return (

@@ -12,8 +12,8 @@ export const ZoneTable = () => {
   if (!forecast) return <p className="empty">The zones stand here in figures as soon as there is a booking and a home date.</p>;
   const ranged = forecast.members > 1;
   const chosen = forecast.zones.find((one) => one.letter === zone) ?? forecast.zones[0];
-  const head = (text: string, kind: FigureKind, shown: string) => (
-    <th scope="col">
+  const head = (text: string, kind: FigureKind, shown: string, className?: string) => (
+    <th scope="col" className={className}>
       <button
         type="button"
         className="head"
@@ -36,8 +36,8 @@ export const ZoneTable = () => {
         <tr>
           <th scope="col">Zone</th>
           {head('Turf', 'area', inUnits(chosen?.area ?? 0, 'area', units))}
-          {head('Covered', 'hours-covered', `${chosen?.hoursCovered ?? 0} h`)}
-          {head('Now', 'cover-before', percent(chosen?.coverBefore.p50 ?? 0))}
+          {head('Covered', 'hours-covered', `${chosen?.hoursCovered ?? 0} h`, 'in-margin')}
+          {head('Now', 'cover-before', percent(chosen?.coverBefore.p50 ?? 0), 'in-margin')}
           {head('After', 'cover-after', percent(chosen?.coverAfter.p50 ?? 0))}
           {head('Home date', 'cover-home', percent(chosen?.coverHome.p50 ?? 0))}
           {ranged && head('P10–P90', 'cover-home', chosen ? `${eightOfTen(chosen.coverHome)} %` : '')}
@@ -66,8 +66,8 @@ export const ZoneTable = () => {
                 </button>
               </th>
               <td>{inUnits(one.area, 'area', units)}</td>
-              <td>{one.hoursCovered > 0 ? `${one.hoursCovered} h` : '–'}</td>
-              <td>{percent(one.coverBefore.p50)}</td>
+              <td className="in-margin">{one.hoursCovered > 0 ? `${one.hoursCovered} h` : '–'}</td>
+              <td className="in-margin">{percent(one.coverBefore.p50)}</td>
               <td>{percent(one.coverAfter.p50)}</td>
               <td>{percent(one.coverHome.p50)}</td>
               {ranged && <td>{eightOfTen(one.coverHome)}</td>}

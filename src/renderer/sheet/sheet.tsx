@@ -1,4 +1,4 @@
-import { useEffect, type KeyboardEvent } from 'react';
+import { useEffect, useMemo, type KeyboardEvent } from 'react';
 import { LastHour } from '../margin/last-hour.tsx';
 import { Margin } from '../margin/margin.tsx';
 import { Book } from '../pages/book/book.tsx';
@@ -13,9 +13,10 @@ import { TakeIn, VenuePage } from '../pages/venue/venue-page.tsx';
 import { DrawingBoard } from '../plan/board/drawing-board.tsx';
 import { FieldPlan } from '../plan/field-plan.tsx';
 import { Strip } from '../strip/strip.tsx';
-import { chooseClock, chooseTheme, chooseUnits, show, useDesk } from '../desk/desk.ts';
+import { AfterTheHand, chooseClock, chooseTheme, chooseUnits, show, useDesk } from '../desk/desk.ts';
 import { redo, undo } from '../desk/editing.ts';
 import { begin, listenToOthers } from '../desk/opening.ts';
+import { goToPart, usePartsByKey } from './parts-by-key.ts';
 import { verbs } from './verbs.ts';
 
 const pages = {
@@ -28,6 +29,8 @@ const pages = {
   report: Report,
   venue: VenuePage,
 };
+
+const margin = <Margin />;
 
 /** Keys of undo and redo belong to a text field while somebody types in it. */
 const isTyping = (target: EventTarget): boolean =>
@@ -42,8 +45,21 @@ export const Sheet = () => {
   }, []);
   useEffect(() => {
     document.documentElement.dataset['theme'] = theme;
-  }, [theme]);
-  const Page = pages[verb];
+    // A field for the time is as wide as its clock needs.
+    document.documentElement.dataset['clock'] = clock;
+  }, [theme, clock]);
+  usePartsByKey();
+  // The same elements as long as the page is the same: what AfterTheHand holds back is not drawn by the sheet's own changes.
+  const work = useMemo(() => {
+    const Page = pages[verb];
+    return (
+      <>
+        <DrawingBoard />
+        <Page />
+      </>
+    );
+  }, [verb]);
+  const strip = useMemo(() => <Strip key={clock} />, [clock]);
   const onKeyDown = (event: KeyboardEvent): void => {
     if (!(event.ctrlKey || event.metaKey) || isTyping(event.target)) return;
     const key = event.key.toLowerCase();
@@ -53,7 +69,10 @@ export const Sheet = () => {
   };
   return (
     <div className={wide ? 'sheet wide-plan' : 'sheet'} onKeyDown={onKeyDown}>
-      <header>
+      <header data-part="doing">
+        <button type="button" className="skip" aria-keyshortcuts="F6" onClick={() => goToPart(1)}>
+          F6: on to the plan, the work, the margin, the calendar
+        </button>
         <nav aria-label="What you are doing">
           {verbs.map((one) => (
             <button key={one} type="button" aria-current={verb === one ? 'page' : undefined} onClick={() => show({ verb: one })}>
@@ -87,7 +106,7 @@ export const Sheet = () => {
         </div>
       </header>
       {opened && venues.length === 0 ? (
-        <main className="no-venue">
+        <main className="no-venue" data-part="work">
           <section>
             <h1>No venue yet</h1>
             <p>
@@ -103,14 +122,13 @@ export const Sheet = () => {
           <main>
             <h1 className="for-readers">{venue?.name ?? 'Fieldback'}</h1>
             <FieldPlan />
-            <div className="board" key={verb} tabIndex={0} role="region" aria-label={`Work: ${verb}`}>
-              <DrawingBoard />
-              <Page />
+            <div className="board" key={verb} tabIndex={0} role="region" aria-label={`Work: ${verb}`} data-part="work">
+              <AfterTheHand>{work}</AfterTheHand>
             </div>
           </main>
-          <Margin />
-          <footer>
-            <Strip key={clock} />
+          <AfterTheHand>{margin}</AfterTheHand>
+          <footer data-part="calendar">
+            <AfterTheHand>{strip}</AfterTheHand>
           </footer>
         </>
       )}

@@ -92,6 +92,9 @@ export const LayerRows = memo(
   },
 );
 
+/** Whether there is more room for a name before an hour than after it. */
+const isLate = (at: string, scale: StripScale): boolean => scale.x(at) > 0.6 * scale.width;
+
 /** Jobs of the plan, deliveries, and the hours of decision. */
 export const PlanRows = memo(
   ({ plan, scale, top, height }: { plan: RecoveryPlan; scale: StripScale; top: number; height: number }) => (
@@ -127,7 +130,12 @@ export const PlanRows = memo(
         .map((decision, index) => (
           <g key={`${decision.name}-${decision.at}`}>
             <path d={`M${scale.x(decision.at)} ${top - 2}V${height}`} className="decision" />
-            <text x={scale.x(decision.at) + 3} y={top + (2 + (index % 2)) * rowHeight + 8}>
+            <text
+              x={scale.x(decision.at) + (isLate(decision.at, scale) ? -3 : 3)}
+              y={top + (2 + (index % 2)) * rowHeight + 8}
+              textAnchor={isLate(decision.at, scale) ? 'end' : 'start'}
+              className="plan-name"
+            >
               {decision.name}
             </text>
           </g>

@@ -17,9 +17,13 @@ import { bookingDays, bookingsWithin, monthsFrom, stripRanges, stripScale, type 
 import './strip.css';
 import { WeatherRows, weatherHeights } from './strip-weather.tsx';
 
-/** px at the left where the rows are named. */
-const names = 58;
+/** px at the left where the rows are named: by a letter, or by the booking’s name. */
+const namesFor = { booking: 58, months: 122 } as const;
+/** Letters of a name that fit there. */
+const mostLetters = 20;
 const top = { bar: 26, rows: 42 };
+
+const shortName = (name: string): string => (name.length > mostLetters ? `${name.slice(0, mostLetters - 1)}…` : name);
 
 /** The range that was looked at last. */
 const keptRange = (): StripRange => stripRanges.find((one) => String(one) === keptIn('strip')) ?? 'booking';
@@ -29,6 +33,8 @@ interface Drag {
   readonly what: 'move' | 'stretch';
   readonly booking: Booking;
   readonly days: number;
+  /** As it is drawn under the hand. */
+  readonly shown: Booking;
   /** m² not ready by itself before the drag, in the usual season. */
   readonly open: number | null;
 }
@@ -37,12 +43,13 @@ interface Drag {
 export const Strip = () => {
   const desk = useDesk();
   const { venue, booking: kept, bookings, season, fixtures, homeId, plan, cursor, units, zone, preview, previewing } = desk;
-  const booking = drawnBooking(desk);
   const forecast = drawnForecast(desk);
   const home = fixtures.find((fixture) => fixture.id === homeId);
   const [range, setRange] = useState(keptRange);
   const whole = range !== 'booking';
+  const names = whole ? namesFor.months : namesFor.booking;
   const [drag, setDrag] = useState<Drag | null>(null);
+  const booking = drag?.shown ?? drawnBooking(desk);
   const svg = useRef<SVGSVGElement>(null);
   const box = useRef<HTMLDivElement>(null);
   const { width } = useBoxSize(box, { width: 900, height: 200 });
@@ -53,7 +60,7 @@ export const Strip = () => {
   );
   const scale = useMemo(
     () => stripScale(days, Math.max(200, width - names - 2), venue?.place.timeZone ?? 'UTC'),
-    [days, width, venue?.place.timeZone],
+    [days, width, names, venue?.place.timeZone],
   );
   useEffect(() => {
     if (!drag) return;
@@ -83,15 +90,16 @@ export const Strip = () => {
     if (!kept) return;
     event.stopPropagation();
     svg.current!.setPointerCapture(event.pointerId);
-    setDrag({ x: across(event), what, booking: kept, days: 0, open: preview?.replaceArea.p50 ?? null });
+    setDrag({ x: across(event), what, booking: kept, days: 0, shown: kept, open: preview?.replaceArea.p50 ?? null });
   };
   const pull = (event: PointerEvent): void => {
     if (!drag) return;
     const by = Math.round((across(event) - drag.x) / scale.dayWidth);
     if (by === drag.days) return;
-    setDrag({ ...drag, days: by });
+    const shown = by === 0 ? drag.booking : drag.what === 'move' ? moved(drag.booking, by) : stretched(drag.booking, by);
+    setDrag({ ...drag, days: by, shown });
     if (by === 0) letGo();
-    else hold(drag.what === 'move' ? moved(drag.booking, by) : stretched(drag.booking, by));
+    else hold(shown);
   };
   const point = (event: PointerEvent): void => {
     const hour = Math.round(scale.hourAt(Math.max(0, Math.min(scale.width, across(event)))));
@@ -152,7 +160,7 @@ export const Strip = () => {
           {booking && !whole && name('booking', top.bar + 9)}
           {whole
             ? [
-                ...inRange.map((line, row) => name(line.name.slice(0, 10), top.rows + row * rowHeight + 8, line.id === kept?.id)),
+                ...inRange.map((line, row) => name(shortName(line.name), top.rows + row * rowHeight + 8, line.id === kept?.id)),
                 ...grounds.map((letter, row) => name(`zone ${letter}`, top.rows + (inRange.length + row) * rowHeight + 9)),
               ]
             : letters.map((letter, row) => name(letter, top.rows + row * rowHeight + 9, letter === zone))}

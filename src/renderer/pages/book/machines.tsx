@@ -29,8 +29,7 @@ export const Machines = ({ booking }: { booking: Booking }) => {
             <caption>Passes over the zone, there and back counted apart</caption>
             <thead>
               <tr>
-                <th scope="col">Zone</th>
-                <th scope="col">Machine</th>
+                <th scope="col">Zone and machine</th>
                 <th scope="col">At</th>
                 <th scope="col">Passes</th>
                 <th scope="col">Turns</th>
@@ -43,20 +42,20 @@ export const Machines = ({ booking }: { booking: Booking }) => {
               {booking.traffic.map((pass, index) => (
                 <tr key={index}>
                   <td>
-                    <Choice
-                      label={`Zone of machine ${index + 1}`}
-                      value={pass.zone}
-                      words={zones}
-                      change={(zone) => set(index, { zone })}
-                    />
-                  </td>
-                  <td>
-                    <Choice
-                      label={`Machine ${index + 1}`}
-                      value={pass.vehicle}
-                      words={classes}
-                      change={(vehicle) => set(index, { vehicle })}
-                    />
+                    <div className="pair">
+                      <Choice
+                        label={`Zone of machine ${index + 1}`}
+                        value={pass.zone}
+                        words={zones}
+                        change={(zone) => set(index, { zone })}
+                      />
+                      <Choice
+                        label={`Machine ${index + 1}`}
+                        value={pass.vehicle}
+                        words={classes}
+                        change={(vehicle) => set(index, { vehicle })}
+                      />
+                    </div>
                   </td>
                   <td>
                     <TimeField label={`Machine ${index + 1} at`} value={pass.at} change={(at) => set(index, { at })} />

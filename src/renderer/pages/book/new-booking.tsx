@@ -41,7 +41,7 @@ export const NewBooking = () => {
   return (
     <form className="row new-booking" onSubmit={begin}>
       <label htmlFor={`${id}-kind`}>Kind</label>
-      <select id={`${id}-kind`} value={kind} onChange={(event) => setKind(event.target.value as EventKind)}>
+      <select id={`${id}-kind`} autoFocus value={kind} onChange={(event) => setKind(event.target.value as EventKind)}>
         {eventKinds.map((one) => (
           <option key={one} value={one}>
             {eventWords[one]}

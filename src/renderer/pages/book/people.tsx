@@ -25,8 +25,7 @@ export const People = ({ booking }: { booking: Booking }) => {
             <thead>
               <tr>
                 <th scope="col">Zone</th>
-                <th scope="col">From</th>
-                <th scope="col">Until</th>
+                <th scope="col">From and until</th>
                 <th scope="col">Per m²</th>
                 <th scope="col">Doing</th>
                 <th scope="col">
@@ -46,14 +45,14 @@ export const People = ({ booking }: { booking: Booking }) => {
                     />
                   </td>
                   <td>
-                    <TimeField label={`People ${index + 1} from`} value={crowd.from} change={(from) => set(index, { from })} />
-                  </td>
-                  <td>
-                    <TimeField
-                      label={`People ${index + 1} until`}
-                      value={crowd.until}
-                      change={(until) => set(index, { until })}
-                    />
+                    <div className="pair">
+                      <TimeField label={`People ${index + 1} from`} value={crowd.from} change={(from) => set(index, { from })} />
+                      <TimeField
+                        label={`People ${index + 1} until`}
+                        value={crowd.until}
+                        change={(until) => set(index, { until })}
+                      />
+                    </div>
                   </td>
                   <td>
                     <NumberField

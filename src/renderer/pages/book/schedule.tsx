@@ -48,10 +48,8 @@ export const Schedule = ({ booking }: { booking: Booking }) => {
           <caption>Hours on the wall clock at {venue?.place.timeZone}. One row is one covering on one zone.</caption>
           <thead>
             <tr>
-              <th scope="col">Zone</th>
-              <th scope="col">Floor</th>
-              <th scope="col">On</th>
-              <th scope="col">Off</th>
+              <th scope="col">Zone and floor</th>
+              <th scope="col">On and off</th>
               <th scope="col">Stands on it</th>
               <th scope="col">
                 <span className="for-readers">Remove</span>
@@ -65,26 +63,26 @@ export const Schedule = ({ booking }: { booking: Booking }) => {
               return (
                 <tr key={index} className={layer.zone === chosen ? 'chosen' : ''} onFocus={() => show({ zone: layer.zone })}>
                   <td>
-                    <Choice
-                      label={`Zone of row ${index + 1}`}
-                      value={layer.zone}
-                      words={zones}
-                      change={(zone) => set({ zone })}
-                    />
+                    <div className="pair">
+                      <Choice
+                        label={`Zone of row ${index + 1}`}
+                        value={layer.zone}
+                        words={zones}
+                        change={(zone) => set({ zone })}
+                      />
+                      <Choice
+                        label={`Floor of ${named}`}
+                        value={layer.covering}
+                        words={floors}
+                        change={(covering) => set({ covering })}
+                      />
+                    </div>
                   </td>
                   <td>
-                    <Choice
-                      label={`Floor of ${named}`}
-                      value={layer.covering}
-                      words={floors}
-                      change={(covering) => set({ covering })}
-                    />
-                  </td>
-                  <td>
-                    <TimeField label={`${named} on`} value={layer.on} change={(on) => set({ on })} />
-                  </td>
-                  <td>
-                    <TimeField label={`${named} off`} value={layer.off} change={(off) => set({ off })} />
+                    <div className="pair">
+                      <TimeField label={`${named} on`} value={layer.on} change={(on) => set({ on })} />
+                      <TimeField label={`${named} off`} value={layer.off} change={(off) => set({ off })} />
+                    </div>
                   </td>
                   <td>
                     <Choice

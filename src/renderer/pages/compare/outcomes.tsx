@@ -1,3 +1,4 @@
+import type { ReactNode } from 'react';
 import { figure, minorDigits, show as inUnits, showMoney } from '#shared/units/quantity.ts';
 import type { Booking } from '#shared/vocabulary/booking.ts';
 import type { Forecast } from '#shared/vocabulary/forecast.ts';
@@ -63,6 +64,7 @@ export const Outcomes = ({ booking, venue, trials }: { booking: Booking; venue: 
   const { currency, chanceNeeded } = venue.rules;
   const lines = trials.map((trial) => lineOf(trial, venue));
   const best = cheapest(lines);
+  const money = (value: number | null): string => (value === null ? 'no price' : showMoney(value, currency));
   const take = ({ way }: Trial): void => edit({ ...way.booking, id: booking.id, revision: booking.revision });
   return (
     <>
@@ -90,20 +92,12 @@ export const Outcomes = ({ booking, venue, trials }: { booking: Booking; venue: 
           <thead>
             <tr>
               <th scope="col">Way</th>
-              <th scope="col">Turf not ready</th>
-              <th scope="col">P10–P90</th>
+              <th scope="col">Turf not ready, P10–P90</th>
               <th scope="col">Chance ready</th>
-              <th scope="col">Sod</th>
-              <th scope="col">Release by</th>
-              <th scope="col">Recovery</th>
-              <th scope="col">Hire</th>
-              <th scope="col">Together</th>
-              <th scope="col">Floor trucks</th>
-              <th scope="col">Lay and lift, people-h</th>
+              <th scope="col">Sod, release by</th>
+              <th scope="col">Together: recovery, hire</th>
+              <th scope="col">Floor trucks, lay and lift</th>
               <th scope="col">Promoter gives up</th>
-              <th scope="col">
-                <span className="for-readers">Choose</span>
-              </th>
             </tr>
           </thead>
           <tbody>
@@ -112,41 +106,9 @@ export const Outcomes = ({ booking, venue, trials }: { booking: Booking; venue: 
               const { forecast, recovery, reason } = trial.outcome;
               return (
                 <tr key={trial.way.name} className={line === best ? 'chosen' : ''}>
-                  <th scope="row">{trial.way.name}</th>
-                  {forecast ? (
-                    <>
-                      <td>
-                        <Figure kind="replace-area" text={inUnits(forecast.replaceArea.p50, 'area', units)} />
-                      </td>
-                      <td>
-                        {figureOf(forecast.replaceArea.p10, units)}–{figureOf(forecast.replaceArea.p90, units)}
-                      </td>
-                    </>
-                  ) : (
-                    <td colSpan={2} className="words">
-                      {reason}
-                    </td>
-                  )}
-                  {recovery ? (
-                    <>
-                      <td>{percent(recovery.leastChance)}</td>
-                      <td>{recovery.ordered > 0 ? inUnits(recovery.ordered, 'area', units) : 'none'}</td>
-                      <td>{recovery.releaseBy ? momentWords(recovery.releaseBy) : '–'}</td>
-                      <td>
-                        <Figure kind="cost" text={showMoney(recovery.total, currency)} />
-                      </td>
-                    </>
-                  ) : (
-                    <td colSpan={4} className="words">
-                      {forecast ? reason : '–'}
-                    </td>
-                  )}
-                  <td>{line.hire === null ? 'no price' : trial.floor ? showMoney(line.hire, currency) : '–'}</td>
-                  <td>{line.together === null ? '–' : showMoney(line.together, currency)}</td>
-                  <td>{line.trucks ?? '–'}</td>
-                  <td>{line.layHours === null ? '–' : figure(line.layHours, 0)}</td>
-                  <td className="words">{trial.givesUp.join('; ') || 'nothing'}</td>
-                  <td>
+                  <th scope="row">
+                    {trial.way.name}
+                    <br />
                     <button
                       type="button"
                       disabled={forecast === null}
@@ -155,7 +117,50 @@ export const Outcomes = ({ booking, venue, trials }: { booking: Booking; venue: 
                     >
                       take this one
                     </button>
+                  </th>
+                  <td className={forecast ? '' : 'words'}>
+                    {forecast ? (
+                      <TwoLines
+                        first={<Figure kind="replace-area" text={inUnits(forecast.replaceArea.p50, 'area', units)} />}
+                        second={`${figureOf(forecast.replaceArea.p10, units)}–${figureOf(forecast.replaceArea.p90, units)}`}
+                      />
+                    ) : (
+                      reason
+                    )}
                   </td>
+                  {recovery ? (
+                    <>
+                      <td>{percent(recovery.leastChance)}</td>
+                      <td>
+                        <TwoLines
+                          first={recovery.ordered > 0 ? inUnits(recovery.ordered, 'area', units) : 'none'}
+                          second={recovery.releaseBy ? momentWords(recovery.releaseBy) : ''}
+                        />
+                      </td>
+                      <td>
+                        <TwoLines
+                          first={
+                            <strong>
+                              {line.together === null ? 'no price' : <Figure kind="cost" text={money(line.together)} />}
+                            </strong>
+                          }
+                          second={[recovery.total, ...(trial.floor ? [line.hire] : [])].map(money).join(' + ')}
+                        />
+                      </td>
+                    </>
+                  ) : (
+                    <td colSpan={3} className="words">
+                      {forecast ? reason : '–'}
+                    </td>
+                  )}
+                  <td>
+                    {line.trucks === null || line.layHours === null ? (
+                      '–'
+                    ) : (
+                      <TwoLines first={`${line.trucks} trucks`} second={`${figure(line.layHours, 0)} people-h`} />
+                    )}
+                  </td>
+                  <td className="words">{trial.givesUp.join('; ') || 'nothing'}</td>
                 </tr>
               );
             })}
@@ -182,6 +187,15 @@ export const Outcomes = ({ booking, venue, trials }: { booking: Booking; venue: 
     </>
   );
 };
+
+/** What counts most, and beneath it what it is made of or ranges over. */
+const TwoLines = ({ first, second }: { first: ReactNode; second: string }) => (
+  <>
+    {first}
+    <br />
+    <span className="was">{second}</span>
+  </>
+);
 
 const figureOf = (area: number, units: 'us' | 'si'): string => inUnits(area, 'area', units).replace(/ .*$/, '');
 

@@ -13,7 +13,7 @@ export const Cost = ({ plan }: { plan: PlanRun }) => {
   const money = (value: number): string => showMoney(value, currency);
   return (
     <Part title="Cost">
-      <table>
+      <table className="sums">
         <thead>
           <tr>
             <th scope="col">For</th>
@@ -44,7 +44,7 @@ export const Cost = ({ plan }: { plan: PlanRun }) => {
         </tbody>
       </table>
       {estimate && (
-        <table>
+        <table className="sums">
           <caption>What it comes to in a kind, a usual and a hard season, and who bears it by the terms agreed</caption>
           <thead>
             <tr>

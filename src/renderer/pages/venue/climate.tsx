@@ -5,7 +5,8 @@ import { useDesk } from '../../desk/desk.ts';
 import { climateOf } from '../../desk/venue-start.ts';
 import type { VenuePart } from './parts.ts';
 
-const rows: readonly (readonly ['maximum' | 'minimum' | 'rain' | 'wetDays', string, Quantity | null])[] = [
+type Normal = 'maximum' | 'minimum' | 'rain' | 'wetDays';
+const columns: readonly (readonly [Normal, string, Quantity | null])[] = [
   ['maximum', 'Mean high', 'temperature'],
   ['minimum', 'Mean low', 'temperature'],
   ['rain', 'Rain in the month', 'rain'],
@@ -18,9 +19,13 @@ export const Climate = ({ venue, set }: VenuePart) => {
   const { climate } = venue;
   const shown = (value: number, quantity: Quantity | null): number =>
     Math.round((quantity ? toShown(value, quantity, units) : value) * 100) / 100;
+  const enter = (name: Normal, month: number, value: number): void => {
+    const changed = climate[name].map((old, at) => (at === month ? value : old));
+    set({ ...venue, climate: { ...climate, [name]: changed } });
+  };
   return (
     <Part title="Weather of the months">
-      <label className="row">
+      <label className="row origin">
         Where the figures come from{' '}
         <TextField
           label="Origin of the weather figures"
@@ -28,49 +33,35 @@ export const Climate = ({ venue, set }: VenuePart) => {
           change={(origin) => set({ ...venue, climate: { ...climate, origin } })}
         />
       </label>
-      <div className="scroll">
-        <table className="climate">
-          <thead>
-            <tr>
-              <th scope="col">Month</th>
-              {monthNames.map((name) => (
-                <th key={name} scope="col">
-                  {name}
-                </th>
+      <table className="climate">
+        <thead>
+          <tr>
+            <th scope="col">Month</th>
+            {columns.map(([name, label, quantity]) => (
+              <th key={name} scope="col">
+                {label}
+                {quantity && `, ${unitOf(quantity, units)}`}
+              </th>
+            ))}
+          </tr>
+        </thead>
+        <tbody>
+          {monthNames.map((monthName, month) => (
+            <tr key={monthName}>
+              <th scope="row">{monthName}</th>
+              {columns.map(([name, label, quantity]) => (
+                <td key={name}>
+                  <NumberField
+                    label={`${label}, ${monthName}`}
+                    value={shown(climate[name][month]!, quantity)}
+                    change={(typed) => enter(name, month, quantity ? toSI(typed, quantity, units) : typed)}
+                  />
+                </td>
               ))}
             </tr>
-          </thead>
-          <tbody>
-            {rows.map(([name, label, quantity]) => (
-              <tr key={name}>
-                <th scope="row">
-                  {label}
-                  {quantity && `, ${unitOf(quantity, units)}`}
-                </th>
-                {climate[name].map((value, month) => (
-                  <td key={month}>
-                    <NumberField
-                      label={`${label}, ${monthNames[month]}`}
-                      value={shown(value, quantity)}
-                      change={(typed) =>
-                        set({
-                          ...venue,
-                          climate: {
-                            ...climate,
-                            [name]: climate[name].map((old, at) =>
-                              at === month ? (quantity ? toSI(typed, quantity, units) : typed) : old,
-                            ),
-                          },
-                        })
-                      }
-                    />
-                  </td>
-                ))}
-              </tr>
-            ))}
-          </tbody>
-        </table>
-      </div>
+          ))}
+        </tbody>
+      </table>
       <button type="button" onClick={() => set({ ...venue, climate: climateOf(venue.place.latitude) })}>
         Guess again from the latitude
       </button>

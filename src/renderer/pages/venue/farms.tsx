@@ -95,11 +95,11 @@ const FarmTerms = ({
         {farm.name}: {grassWords[farm.grass]}, notice {farm.notice} h, {inUnits(farm.stock, 'area', units)} open
       </summary>
       <div className="farm-terms">
-        <label>
+        <label className="whole">
           <span>Name</span>
           <TextField label={`Name of ${farm.name}`} value={farm.name} change={(name) => change({ name })} />
         </label>
-        <label>
+        <label className="whole">
           <span>Grass</span>
           <Choice
             label={`${farm.name}: grass`}

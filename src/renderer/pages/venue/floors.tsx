@@ -71,6 +71,7 @@ const FloorRow = ({ covering }: { covering: Covering }) => {
         <QuantityField
           label={`${covering.name} laid by one in an hour`}
           quantity="area"
+          digits={0}
           value={covering.layingRate}
           change={(layingRate) => layingRate > 0 && set({ layingRate })}
         />

@@ -49,7 +49,7 @@ export const Ground = ({ venue, set }: VenuePart) => {
   return (
     <Part title="Place, field, root zone">
       <ul className="settings plain-settings">
-        <li>
+        <li className="whole">
           <label>
             <span>Name</span>
             <TextField label="Name of the venue" value={venue.name} change={(name) => set({ ...venue, name })} />

@@ -60,12 +60,14 @@ export const ChosenShape = () => {
               value={stand.height}
               quantity="length"
               change={(height) => change((plot) => withHeight(plot, key, height))}
-            />
+            />{' '}
+            {unitOf('length', desk.units)}
           </label>
         )}
         <label>
           Middle <QuantityField label="Middle across" value={middle[0]} quantity="length" change={(x) => to(x, middle[1])} />{' '}
-          <QuantityField label="Middle along" value={middle[1]} quantity="length" change={(y) => to(middle[0], y)} />
+          <QuantityField label="Middle along" value={middle[1]} quantity="length" change={(y) => to(middle[0], y)} />{' '}
+          {unitOf('length', desk.units)}
         </label>
       </div>
       {key.part !== 'field' && <Turned shape={shape} />}

@@ -1,11 +1,14 @@
 import { zoneUses } from '#shared/vocabulary/booking.ts';
 import { zoneUseWords } from '#shared/wording/words.ts';
+import { unitOf } from '#shared/units/quantity.ts';
 import { Choice, QuantityField } from '../../components/fields.tsx';
+import { useDesk } from '../../desk/desk.ts';
 import type { DrawnOn } from '../../desk/shapes.ts';
 import { draw, useDrafting } from '../drafting.ts';
 
 /** What the next shape is, and what draws its corners. */
 export const HowItIsDrawn = ({ on }: { on: DrawnOn }) => {
+  const { units } = useDesk();
   const { snap, grid, routeWidth, newUse, newPart } = useDrafting();
   const check = (name: keyof typeof snap, words: string) => (
     <label>
@@ -41,14 +44,16 @@ export const HowItIsDrawn = ({ on }: { on: DrawnOn }) => {
         </label>
       )}
       <label>
-        Routes <QuantityField label="Width of new routes" value={routeWidth} quantity="length" change={set('routeWidth')} /> wide
+        Routes <QuantityField label="Width of new routes" value={routeWidth} quantity="length" change={set('routeWidth')} />{' '}
+        {unitOf('length', units)} wide
       </label>
       <span role="group" aria-label="What draws a corner">
         Drawn to {check('shapes', 'corners and edges')} {check('marks', 'field lines')} {check('grid', 'the grid')}
       </span>
       <label>
         Grid and step of keys{' '}
-        <QuantityField label="Step of the grid" value={grid} quantity="length" digits={2} change={set('grid')} />
+        <QuantityField label="Step of the grid" value={grid} quantity="length" digits={2} change={set('grid')} />{' '}
+        {unitOf('length', units)}
       </label>
     </div>
   );

@@ -1,0 +1,40 @@
+import AxeBuilder from '@axe-core/playwright';
+import type { Browser } from 'playwright-core';
+import { afterAll, describe, expect, test } from 'vitest';
+import { openBrowser } from '#tests/pages/browser.ts';
+import { layoutTroubles, showTheme, walkEveryPage } from '#tests/pages/every-page.ts';
+
+const browser: Browser | null = await openBrowser();
+afterAll(() => browser?.close());
+
+const sizes = [
+  { width: 1920, height: 1080 },
+  { width: 1280, height: 800 },
+];
+
+describe(browser === null ? 'every page (skipped: there is no browser)' : 'every page', () => {
+  test.skipIf(browser === null)(
+    'can be read and reached at both sizes, and holds nothing serious for assistive technology by day and by night',
+    async () => {
+      const [troubles, seen]: [string[], string[]] = [[], []];
+      await walkEveryPage(browser!, async (page, name) => {
+        seen.push(name);
+        for (const size of sizes) {
+          await page.setViewportSize(size);
+          await page.waitForTimeout(150);
+          for (const trouble of await layoutTroubles(page)) troubles.push(`${name}, ${size.width} px: ${trouble}`);
+        }
+        for (const theme of ['dark', 'paper'] as const) {
+          await showTheme(page, theme);
+          const { violations } = await new AxeBuilder({ page }).analyze();
+          for (const { id, impact, nodes } of violations)
+            if (impact === 'serious' || impact === 'critical')
+              troubles.push(`${name}, ${theme}: ${id}: ${nodes[0]!.html} ${nodes[0]!.failureSummary}`);
+        }
+      });
+      expect(troubles).toEqual([]);
+      expect(seen.length).toBeGreaterThan(15);
+    },
+    900_000,
+  );
+});
