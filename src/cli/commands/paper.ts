@@ -8,8 +8,8 @@ import { calledFrom } from '#platform/folders/called-from.ts';
 const sizes = ['letter', 'a4'] as const;
 
 export const paper: Command = {
-  summary: `Writes a paper of a kept plan: ${paperKinds.join(', ')}`,
-  usage: `--plan PLAN --kind KIND [--beside PLAN,PLAN] [--to FOLDER] [--size letter|a4] [--units us|si]`,
+  summary: 'Writes a paper of a kept plan: report, meeting sheet, sod order, forms, calendar, tables',
+  usage: `--plan PLAN --kind ${paperKinds.join('|')} [--beside PLAN,PLAN] [--to FOLDER] [--size letter|a4] [--units us|si]`,
   options: {
     plan: { type: 'string' },
     kind: { type: 'string' },
