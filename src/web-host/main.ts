@@ -81,7 +81,7 @@ try {
   const host = await webHost({ application, pages: builtPages(pagesFolder), port });
   process.stdout.write(`Fieldback is at ${host.address}\nThe workspace is ${application.file}\nCtrl-C ends it.\n`);
   const door = tablet === undefined ? null : await openForTablets(host, tablet);
-  if (values.open) openBrowser(host.address);
+  if (values.open) openBrowser(host.addressForOnce());
 
   let closing = false;
   const close = async (): Promise<void> => {

@@ -33,6 +33,8 @@ export interface WebHost {
   /** `http://127.0.0.1:<port>` */
   readonly origin: string;
   readonly token: string;
+  /** An address that lets one browser in, once: what starts a browser is seen by everybody on the machine, in the list of programs. */
+  addressForOnce(): string;
   close(): Promise<void>;
 }
 
@@ -92,6 +94,7 @@ export const webHost = async ({
   patience = 30_000,
 }: WebHostOptions): Promise<WebHost> => {
   const token = randomBytes(24).toString('base64url');
+  const once = new Set<string>();
   const events = eventStream();
   const stopListening = application.listen(events.tell);
   const server = createServer({
@@ -126,7 +129,7 @@ export const webHost = async ({
 
     // The printed address: its token becomes a cookie and leaves the address line.
     const shown = reads && path === '/' ? new URLSearchParams(query).get('token') : null;
-    if (shown !== null && gate.knows(shown)) {
+    if (shown !== null && (gate.knows(shown) || once.delete(shown))) {
       response.writeHead(303, {
         location: '/',
         'set-cookie': gate.cookie,
@@ -177,6 +180,11 @@ export const webHost = async ({
     address: `${origin}/?token=${token}`,
     origin,
     token,
+    addressForOnce: () => {
+      const key = randomBytes(24).toString('base64url');
+      once.add(key);
+      return `${origin}/?token=${key}`;
+    },
     close: async () => {
       stopListening();
       events.close();

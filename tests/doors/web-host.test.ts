@@ -98,6 +98,17 @@ describe('the web host', () => {
     expect(reply.text).toBe('');
   });
 
+  it('lets one browser in with an address for once, and nobody after it', async () => {
+    const { pathname, search, searchParams } = new URL(host.addressForOnce());
+    const key = searchParams.get('token')!;
+    expect(key).not.toBe(host.token);
+    await refused(401, 'Authorization', ask('POST', '/answer/venue/list', { ...json, authorization: `Bearer ${key}` }, '{}'));
+    const first = await ask('GET', pathname + search, {});
+    expect(first.status).toBe(303);
+    expect(String(first.headers['set-cookie']).split(';')[0]).toBe(cookie);
+    await refused(401, 'token', ask('GET', pathname + search, {}));
+  });
+
   describe('listens for this machine alone', () => {
     const others = Object.values(networkInterfaces())
       .flat()

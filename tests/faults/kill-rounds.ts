@@ -190,7 +190,7 @@ export const describeKills = (door: DoorName, seed: number, few: readonly Kind[]
         await application.close();
         enter({ kind: `killed: ${door}`, tries: count, survived: count, lost });
       },
-      tries(120_000, 1_800_000),
+      tries(240_000, 1_800_000),
     );
   });
 };

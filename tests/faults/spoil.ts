@@ -53,24 +53,29 @@ const nasty: readonly (() => unknown)[] = [
   () => Symbol('x'),
 ];
 
+/** Levels that are changed or copied; what lies deeper is the same in every copy. */
+const deepest = 500;
+
 type Box = Record<string, unknown>;
 const isBox = (value: unknown): value is Box => typeof value === 'object' && value !== null;
 
 /** Every place in a value, as the box and the key in it. */
-const placesOf = (value: unknown, places: [Box, string][] = []): [Box, string][] => {
-  if (isBox(value))
+const placesOf = (value: unknown, places: [Box, string][] = [], level = 0): [Box, string][] => {
+  if (isBox(value) && level < deepest)
     for (const key of Object.keys(value)) {
       places.push([value, key]);
-      if (places.length < 4000) placesOf(value[key], places);
+      if (places.length < 4000) placesOf(value[key], places, level + 1);
     }
   return places;
 };
 
 /** A copy; what cannot be copied, such as a function, is itself. */
-const copied = (value: unknown): unknown => {
-  if (Array.isArray(value)) return value.map(copied);
+const copied = (value: unknown, level = 0): unknown => {
+  if (level > deepest) return value;
+  // Not `map`: a spoilt list may have a constructor of its own.
+  if (Array.isArray(value)) return Array.from(value, (inner) => copied(inner, level + 1));
   if (!isBox(value) || ![Object.prototype, null].includes(Object.getPrototypeOf(value) as object | null)) return value;
-  return Object.fromEntries(Object.entries(value).map(([key, inner]) => [key, copied(inner)]));
+  return Object.fromEntries(Object.entries(value).map(([key, inner]) => [key, copied(inner, level + 1)]));
 };
 
 /** Changes a copy of a request in one to three places. */
