@@ -135,6 +135,7 @@ describe(browser === null ? 'the inspection (skipped: there is no browser)' : 't
 
   inBrowser('time and bearing that the camera noted are taken, and shown beside the photograph', async () => {
     const { page } = open;
+    await press(page, /^Photographs/);
     const block = exifBlock(
       { time: '2027:07:19 16:30:10', offsetOfOriginal: '-05:00', reference: 'T', direction: [123, 1] },
       true,
