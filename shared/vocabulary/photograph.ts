@@ -17,7 +17,33 @@ const entered = {
   words: Note,
 };
 
-export const NewPhotograph = z.strictObject(entered).readonly();
+/** What the camera noted in the file itself; its clock and its compass may be wrong, so it stands beside what a person entered. */
+export const CameraNote = z
+  .strictObject({
+    /** Wall clock of the camera to the second, `2027-07-19T15:20:31`; null where it noted none. */
+    takenAt: z
+      .string()
+      .regex(/^\d{4}-\d\d-\d\dT\d\d:\d\d:\d\d$/)
+      .nullable(),
+    /** Hours of that clock ahead of universal time, `-05:00`; null where it noted none. */
+    offset: z
+      .string()
+      .regex(/^[+-]\d\d:\d\d$/)
+      .nullable(),
+    /** Degrees clockwise from the north it names; null where it noted none. */
+    bearing: within(0, 360, '°').nullable(),
+    north: z.enum(['true', 'magnetic']).nullable(),
+  })
+  .readonly();
+export type CameraNote = z.infer<typeof CameraNote>;
+
+export const NewPhotograph = z
+  .strictObject({
+    ...entered,
+    /** Time and bearing that the camera noted in the file go before those entered here. */
+    fromCamera: z.boolean().default(false),
+  })
+  .readonly();
 export type NewPhotograph = z.infer<typeof NewPhotograph>;
 
 /** A kept photograph. Its bytes lie untouched in a folder beside the workspace under the name of their hash. */
@@ -33,6 +59,8 @@ export const Photograph = z
     /** SHA-256 of the bytes, 64 hexadecimal digits. */
     sha256: z.string().regex(/^[0-9a-f]{64}$/),
     enteredAt: z.iso.datetime(),
+    /** Null where the file holds no note, and for photographs kept before notes were read. */
+    camera: CameraNote.nullable().default(null),
   })
   .readonly();
 export type Photograph = z.infer<typeof Photograph>;

@@ -5,7 +5,13 @@ import type { Job, Progress } from '#shared/contract/job.ts';
 import type { Forecast } from '#shared/vocabulary/forecast.ts';
 import type { ForecastAnswers } from '#shared/vocabulary/answers.ts';
 import type { AnswersQuestion } from '#engine/forecast/answers.ts';
-import type { CoverMeasurement, FrameCorners, GreenThresholds, PhotographType } from '#shared/vocabulary/photograph.ts';
+import type {
+  CameraNote,
+  CoverMeasurement,
+  FrameCorners,
+  GreenThresholds,
+  PhotographType,
+} from '#shared/vocabulary/photograph.ts';
 import type { ForecastQuestion } from '#engine/forecast/question.ts';
 import type { OutlookQuestion, RecoveryOutlook } from '#engine/forecast/recovery-outlook.ts';
 import type { AssimilateQuestion, Assimilated } from '#engine/learning/assimilate.ts';
@@ -84,6 +90,8 @@ export interface PhotographFolder {
   ):
     | { readonly ok: true; readonly mediaType: PhotographType; readonly width: number; readonly height: number }
     | { readonly ok: false; readonly reason: string };
+  /** Time and direction that the camera noted in the file; null where it noted neither. */
+  cameraNote(bytes: Uint8Array): CameraNote | null;
   /** Bytes that are there already under this hash are left alone. */
   keep(sha256: string, mediaType: PhotographType, bytes: Uint8Array): Promise<void>;
   /** Null where the file is gone. */

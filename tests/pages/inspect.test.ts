@@ -3,6 +3,7 @@ import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import type { ReplyOf } from '#shared/contract/contract.ts';
 import { pngOf } from '#platform/photographs/codecs.ts';
+import { exifBlock, inPng } from '#tests/platform/photographs/exif.ts';
 import { leaf, painted, straw } from '#tests/platform/photographs/synthetic-pictures.ts';
 import { openBrowser } from '#tests/pages/browser.ts';
 import { openPage, type OpenPage } from '#tests/pages/open-page.ts';
@@ -130,6 +131,20 @@ describe(browser === null ? 'the inspection (skipped: there is no browser)' : 't
     await press(page, 'Write down');
     expect(await page.getByLabel('Spots written down').innerText()).toContain('G G1 live cover 0 %');
     await press(page, 'Take out spot 1');
+  });
+
+  inBrowser('time and bearing that the camera noted are taken, and shown beside the photograph', async () => {
+    const { page } = open;
+    await press(page, /^Photographs/);
+    const block = exifBlock(
+      { time: '2027:07:19 16:30:10', offsetOfOriginal: '-05:00', reference: 'T', direction: [123, 1] },
+      true,
+    );
+    const buffer = Buffer.from(inPng(await pngOf(painted(60, 40, () => leaf)), block));
+    await page.locator('input[type=file]').setInputFiles({ name: 'noted.png', mimeType: 'image/png', buffer });
+    const part = page.locator('.part', { hasText: 'Green counted in noted.png' });
+    await expect.poll(() => part.innerText()).toContain('The camera noted 2027-07-19 16:30:10 (-05:00), 123° from true north.');
+    expect(await part.innerText()).toMatch(/Kept as taken Mon 19 Jul.* 16:30, looking 123°/);
   });
 
   inBrowser(

@@ -42,6 +42,7 @@ const photograph = (number: number): Photograph => ({
   bytes: 3_000_000,
   sha256: number.toString(16).padStart(64, '0'),
   enteredAt: '2027-07-18T20:00:00.000Z',
+  camera: null,
 });
 
 let folder: string;

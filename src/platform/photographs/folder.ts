@@ -2,6 +2,7 @@ import { existsSync, mkdirSync } from 'node:fs';
 import { open, readFile, rename } from 'node:fs/promises';
 import { basename, dirname, extname, join } from 'node:path';
 import type { PhotographType } from '#shared/vocabulary/photograph.ts';
+import { cameraNoteOf } from '#platform/photographs/camera-note.ts';
 import { pictureHeader } from '#platform/photographs/header.ts';
 import type { PhotographFolder } from '#services/needs.ts';
 
@@ -17,6 +18,7 @@ export const photographsBeside = (workspace: string): PhotographFolder => {
   let count = 0;
   return {
     examine: pictureHeader,
+    cameraNote: cameraNoteOf,
 
     keep: async (sha256, mediaType, bytes) => {
       const path = pathOf(sha256, mediaType);

@@ -37,7 +37,8 @@ const jpegHeader = (bytes: Uint8Array, view: DataView): PictureHeader => {
     if (bytes[at] !== 0xff) {
       // Picture data up to the next marker; before the first scan there is none.
       if (scans === 0) return refused('is a damaged JPEG: its head cannot be followed');
-      at++;
+      const next = bytes.indexOf(0xff, at);
+      at = next < 0 ? bytes.length : next;
       continue;
     }
     const marker = bytes[at + 1]!;

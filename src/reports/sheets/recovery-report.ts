@@ -109,12 +109,12 @@ const eventPart = (papers: RecoveryPapers, units: UnitSystem): readonly Part[] =
       [
         ['Zone', 3.2],
         ['Turf', 1.6, 'right'],
-        ['Covered', 1.6, 'right'],
+        ['Covered', 2.1, 'right'],
         ['Before', 1.2, 'right'],
         ['After', 1, 'right'],
         ['Home date, nothing done', 2, 'right'],
         ['Chance', 1.2, 'right'],
-        ['What took it', 4.6],
+        ['What took it', 4.4],
         ['Left alone', 2.2],
       ],
       zones.map((zone) => [

@@ -1,6 +1,7 @@
 import { createHash } from 'node:crypto';
 import type { Answer, Problem } from '#shared/contract/failure.ts';
-import type { NewPhotograph, Photograph } from '#shared/vocabulary/photograph.ts';
+import { fromEpoch } from '#shared/calendar/local-time.ts';
+import type { CameraNote, NewPhotograph, Photograph } from '#shared/vocabulary/photograph.ts';
 import { done, invalid, notFound } from '#services/answers.ts';
 import { zoneLetters } from '#services/zone-letters.ts';
 import type { Service } from '#services/needs.ts';
@@ -19,15 +20,21 @@ export const addPhotograph: Service<'photograph/add'> = async (needs, { photogra
   const thumbnail = await needs.compute('thumbnail', { bytes }, { urgent: true });
   const sha256 = createHash('sha256').update(bytes).digest('hex');
   await needs.photographs.keep(sha256, head.mediaType, bytes);
+  const camera = needs.photographs.cameraNote(bytes);
+  const { fromCamera, ...entered } = photograph;
+  const venue = await needs.store.read((contents) => contents.venues.find(photograph.venueId));
+  const noted = fromCamera && camera && venue ? notedIn(camera, venue.place.timeZone) : {};
   const kept: Photograph = {
     id: `photograph-${needs.newId()}`,
-    ...photograph,
+    ...entered,
+    ...noted,
     mediaType: head.mediaType,
     width: head.width,
     height: head.height,
     bytes: bytes.length,
     sha256,
     enteredAt: new Date(needs.now()).toISOString(),
+    camera,
   };
   return needs.store.write(async (contents): Promise<Answer<Photograph>> => {
     const gone = await check(photograph, contents);
@@ -36,6 +43,20 @@ export const addPhotograph: Service<'photograph/add'> = async (needs, { photogra
     return done(kept);
   });
 };
+
+/**
+ * A camera's note as time and bearing of a photograph. With its offset the clock of the camera is turned to the venue's; without one it is
+ * taken to have shown the venue's time.
+ */
+const notedIn = (
+  { takenAt, offset, bearing }: CameraNote,
+  timeZone: string,
+): Partial<Pick<Photograph, 'takenAt' | 'bearing'>> => ({
+  ...(takenAt === null
+    ? {}
+    : { takenAt: offset === null ? takenAt.slice(0, 16) : fromEpoch(Date.parse(`${takenAt}${offset}`), timeZone) }),
+  ...(bearing === null ? {} : { bearing }),
+});
 
 const check = async (photograph: NewPhotograph, contents: Contents): Promise<Answer<null>> => {
   const venue = await contents.venues.find(photograph.venueId);

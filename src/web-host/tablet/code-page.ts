@@ -29,5 +29,6 @@ export const codePageHeaders = {
   'cache-control': 'no-store',
   'content-security-policy': `default-src 'none'; style-src 'sha256-${createHash('sha256').update(style).digest('base64')}'; form-action 'self'; frame-ancestors 'none'; base-uri 'none'`,
   'x-content-type-options': 'nosniff',
-  'referrer-policy': 'no-referrer',
+  // Not `no-referrer`: a browser then sends its form with the origin `null` (Fetch, append a request `Origin` header), which is refused.
+  'referrer-policy': 'same-origin',
 } as const;

@@ -49,6 +49,15 @@ describe('the sample, handed back with three readings worse than forecast', () =
     expect(then.next.plan.cost.total).toBeGreaterThan(first.plan.plan.cost.total);
   });
 
+  it('jobs that are over stay as they were in fact, and nothing else is planned into the past', () => {
+    const jobs = then.next.plan.zones.flatMap((one) => one.jobs);
+    expect(jobs.filter((job) => job.done).map(({ zone: letter, job, start, end }) => [letter, job, start, end])).toEqual([
+      ['E', 'litter-and-magnet', '2027-07-18T16:30', '2027-07-18T17:15'],
+      ['E', 'strip', '2027-07-19T06:00', '2027-07-19T06:20'],
+    ]);
+    for (const job of jobs) if (!job.done) expect(job.start >= '2027-07-19T18:00', `${job.zone} ${job.job}`).toBe(true);
+  });
+
   it('the account is exact to the cent', () => {
     // By hand: 3000 × 14.50 and 14 × 412.35 at 80 %; 61.5 × 38.45 = 2364.675 without proof; 310.07 the venue's; 1234.56 found late.
     expect(money.account).toMatchObject({
@@ -76,6 +85,11 @@ describe('the sample, handed back with three readings worse than forecast', () =
     const percent = (share: number): string => `${Math.round(100 * share)} %`;
     expect(report).toContain(`G live cover ${percent(zone(first.run, 'G').cover.p50[day]!)} 60 %`);
     for (const said of ['Outrigger pad sunk', 'hydraulic oil', 'Front standing']) expect(report).toContain(said);
+    // Hours of the floors and of the jobs in fact beside those first planned; 45 min and 20 min with four people.
+    expect(report).toContain('90 h (92 h)');
+    expect(report).toContain('178 h (178 h)');
+    expect(report).toContain('E litter and magnet Sun 18 Jul 14:00–14:09 Sun 18 Jul 16:30–17:15 3.1 h 3.0');
+    expect(report).toContain('E strip Mon 19 Jul 06:00–06:07 Mon 19 Jul 06:00–06:20 0.2 h 1.3');
     const { account, currency } = money;
     const pack = await words('charge-back');
     for (const said of ['witness declined by Promoter', 'Outrigger pad sunk', '60 %']) expect(pack).toContain(said);

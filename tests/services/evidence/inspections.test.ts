@@ -4,6 +4,8 @@ import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { jpegOf, pngOf } from '#platform/photographs/codecs.ts';
 import { photographsFolder } from '#platform/photographs/folder.ts';
 import { concert, smallVenue } from '#tests/contract/small-venue.ts';
+import { fromEpoch } from '#shared/calendar/local-time.ts';
+import { exifBlock, inJpeg } from '#tests/platform/photographs/exif.ts';
 import { leaf, painted } from '#tests/platform/photographs/synthetic-pictures.ts';
 import { inspectionOf, smallWorkspace, spot, type SmallWorkspace } from '#tests/services/evidence/small-workspace.ts';
 import { tableHash } from '#tests/store/table-hash.ts';
@@ -178,5 +180,29 @@ describe('photographs', () => {
     const other = await smallWorkspace();
     expect(existsSync(photographsFolder(other.file))).toBe(false);
     await other.close();
+  });
+
+  test('what the camera noted is kept beside what was entered, and goes before it where that is asked for', async () => {
+    const picture = await jpegOf(
+      painted(64, 48, () => leaf),
+      90,
+    );
+    const says = { time: '2027:07:18 22:04:59', offsetOfOriginal: '+02:00', reference: 'M', direction: [2755, 10] } as const;
+    const bytes = inJpeg(picture, exifBlock(says, true));
+    const camera = { takenAt: '2027-07-18T22:04:59', offset: '+02:00', bearing: 275.5, north: 'magnetic' };
+    const add = (changes: object, file: Uint8Array) =>
+      workspace.good('photograph/add', { photograph: photographOf(changes), base64: base64(file) });
+    expect(await add({}, bytes)).toMatchObject({ takenAt: '2027-07-18T15:00', bearing: 270, camera });
+    // 22:04 two hours ahead of universal time is 20:04 there, and on the venue's clock:
+    const there = fromEpoch(Date.UTC(2027, 6, 18, 20, 4), smallVenue.place.timeZone);
+    expect(await add({ fromCamera: true }, bytes)).toMatchObject({ takenAt: there, bearing: 275.5, camera });
+    // Without an offset the camera is taken to have shown the venue's time.
+    const plain = inJpeg(picture, exifBlock({ time: says.time }, false));
+    expect(await add({ fromCamera: true }, plain)).toMatchObject({ takenAt: '2027-07-18T22:04', bearing: 270 });
+    const none = await add({ fromCamera: true }, picture);
+    expect(none).toMatchObject({ takenAt: '2027-07-18T15:00', bearing: 270, camera: null });
+    const listed = await workspace.good('photograph/list', { venueId: smallVenue.id, bookingId: concert.id });
+    expect(listed.find(({ id }) => id === none.id)).toEqual(none);
+    expect(listed.filter((one) => one.camera?.north === 'magnetic')).toHaveLength(2);
   });
 });

@@ -4,7 +4,6 @@ import { join } from 'node:path';
 import type { PaperKind } from '#shared/contract/contract.ts';
 import { openApplication } from '#application/application.ts';
 import { shippedContent } from '#application/shipped-content.ts';
-import { fixedClock } from '#platform/clock/clock.ts';
 import { pngOf } from '#platform/photographs/codecs.ts';
 import { leaf, painted, straw } from '#tests/platform/photographs/synthetic-pictures.ts';
 import { goodAnswers, spot } from '#tests/services/evidence/small-workspace.ts';
@@ -13,11 +12,13 @@ import { goodAnswers, spot } from '#tests/services/evidence/small-workspace.ts';
 const sample = { venueId: 'sample-bowl', bookingId: 'july-concert' };
 
 export const openSample = async () => {
+  let at = Date.parse('2027-07-20T12:00:00Z');
   const folder = mkdtempSync(join(tmpdir(), 'fieldback-sample-'));
   const application = await openApplication({
     file: join(folder, 'workspace.fieldback'),
     firstContent: shippedContent,
-    clock: fixedClock('2027-07-20T12:00:00Z'),
+    // A second later at every look: plans and runs follow one another.
+    clock: { now: () => (at += 1000) },
     log: () => undefined,
   });
   const good = goodAnswers(application);
@@ -64,7 +65,19 @@ export const foreseen = async ({ good }: OpenSample, members = 200) => {
 /** The three spots of the front floor as they were handed back, far below what was foreseen, beside a seated floor that is as foreseen. */
 export const handedBackCover = [0.58, 0.62, 0.6] as const;
 
-/** The handback, the forecast weighed by it, and the plan that goes on with it. */
+/** What was done in fact before the handback: the mix position came off two hours late, its first jobs later and longer than planned. */
+const inFact = {
+  offE: '2027-07-18T16:00',
+  jobs: [
+    { zone: 'E', window: 'to-home-date', job: 'litter-and-magnet', start: '2027-07-18T16:30', end: '2027-07-18T17:15' },
+    { zone: 'E', window: 'to-home-date', job: 'strip', start: '2027-07-19T06:00', end: '2027-07-19T06:20' },
+  ],
+} as const;
+
+/**
+ * The handback with the hours in fact, the forecast from those hours weighed by what was read, and the plan that goes on from the jobs
+ * that are over.
+ */
 export const handBack = async ({ good }: OpenSample, { run, plan }: Awaited<ReturnType<typeof foreseen>>) => {
   const day = run.result.days.indexOf('2027-07-19');
   const seated = run.result.zones.find((zone) => zone.letter === 'H')!.cover.p50[day]!;
@@ -121,9 +134,24 @@ export const handBack = async ({ good }: OpenSample, { run, plan }: Awaited<Retu
       photographs: [photograph.id],
     }),
   });
-  const weighed = await good('learning/assimilate', { forecastId: run.id, inspections: null, members: 400 });
+  const booked = await good('booking/read', { id: sample.bookingId });
+  const layers = booked.layers.map((layer) => (layer.zone === 'E' ? { ...layer, off: inFact.offE } : layer));
+  await good('booking/save', { booking: { ...booked, stage: 'handed-back', layers } });
+  const fact = await good('forecast/run', {
+    ...sample,
+    fixtureId: 'home-2027-07-31',
+    members: run.result.members,
+    seed: 1,
+  });
+  const weighed = await good('learning/assimilate', { forecastId: fact.id, inspections: null, members: 400 });
   const after = await good('forecast/read', { id: weighed.runId! });
-  const next = await good('plan/make', { forecastId: after.id, now: '2027-07-19T18:00', locks: [], done: [], instead: plan.id });
+  const next = await good('plan/make', {
+    forecastId: after.id,
+    now: '2027-07-19T18:00',
+    locks: [],
+    done: inFact.jobs,
+    instead: plan.id,
+  });
   return { weighed, after, next };
 };
 

@@ -1,5 +1,6 @@
 import { useState } from 'react';
 import type { Photograph } from '#shared/vocabulary/photograph.ts';
+import { momentWords } from '#shared/wording/moments.ts';
 import { Part, TimeField } from '../../components/fields.tsx';
 import { addPhotograph, change, useEvidence } from '../../desk/evidence.ts';
 import { CountedCover } from './counted-cover.tsx';
@@ -33,6 +34,7 @@ export const Photographs = () => {
       </Part>
       {one && (
         <Part title={`Green counted in ${one.fileName}`}>
+          <p>{cameraWords(one)}</p>
           <CountedCover key={one.id} photograph={one} />
         </Part>
       )}
@@ -69,6 +71,16 @@ export const Photographs = () => {
   );
 };
 
+/** What is kept as time and bearing, and beside it what the camera says. */
+const cameraWords = ({ takenAt, bearing, camera }: Photograph): string => {
+  const kept = `Kept as taken ${momentWords(takenAt)}${bearing === null ? '' : `, looking ${Math.round(bearing)}°`}. `;
+  if (camera === null) return `${kept}The file holds no note of its camera.`;
+  const time =
+    camera.takenAt === null ? 'no time' : `${camera.takenAt.replace('T', ' ')}${camera.offset ? ` (${camera.offset})` : ''}`;
+  const north = camera.north === null ? '' : ` from ${camera.north} north`;
+  return `${kept}The camera noted ${time}${camera.bearing === null ? ', no bearing' : `, ${Math.round(camera.bearing)}°${north}`}.`;
+};
+
 const ways = [
   ['down', 'straight down'],
   ['N', 'north'],
@@ -85,6 +97,7 @@ const NewPhotographEntry = ({ zone, taken }: { zone: string | null; taken: (phot
   const [words, setWords] = useState('');
   const [busy, setBusy] = useState(false);
   const [takenAt, setTakenAt] = useState(draft?.at ?? '');
+  const [fromCamera, setFromCamera] = useState(true);
   if (!draft) return null;
   const add = async (file: File | undefined): Promise<void> => {
     if (!file) return;
@@ -97,6 +110,7 @@ const NewPhotographEntry = ({ zone, taken }: { zone: string | null; taken: (phot
       takenAt,
       bearing,
       words,
+      fromCamera,
     });
     setBusy(false);
     if (kept) taken(kept);
@@ -132,6 +146,10 @@ const NewPhotographEntry = ({ zone, taken }: { zone: string | null; taken: (phot
         begin={0}
         change={(value) => setBearing(value === null ? null : ((value % 360) + 360) % 360)}
       />
+      <label className="by-camera">
+        <input type="checkbox" checked={fromCamera} onChange={(event) => setFromCamera(event.target.checked)} /> Time and bearing
+        as the camera noted them, where it did
+      </label>
       <label className="file main wide">
         {busy ? 'Being kept …' : 'Take or choose a photograph'}
         <input

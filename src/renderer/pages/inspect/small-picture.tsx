@@ -22,7 +22,7 @@ export const SmallPicture = ({ id }: { id: string }) => {
         photograph.zone,
         photograph.point,
         momentWords(photograph.takenAt),
-        photograph.bearing === null ? '' : `${photograph.bearing}°`,
+        photograph.bearing === null ? '' : `${Math.round(photograph.bearing)}°`,
         photograph.words,
       ]
         .filter(Boolean)
