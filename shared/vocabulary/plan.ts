@@ -204,6 +204,11 @@ export const RecoveryWindow = z
     homeDate: LocalTime,
     /** m² of turf that would need replacing by then, one number a member of the forecast. */
     need: z.array(z.number().min(0)).readonly().optional(),
+    /** Days on which rain stops dry work in each member of the forecast, `1` where it does, a sign a day from `from`. */
+    rain: z
+      .strictObject({ from: LocalDate, members: z.array(z.string().regex(/^[01]*$/)).readonly() })
+      .readonly()
+      .optional(),
     /** Zones to bring back and when each is clear. */
     zones: z
       .array(z.strictObject({ letter: ZoneLetter, from: LocalTime }).readonly())
@@ -275,6 +280,11 @@ export const RecoveryProblem = z
     sequences: z
       .array(z.strictObject({ before: z.array(ZoneLetter).readonly(), after: z.array(ZoneLetter).readonly() }).readonly())
       .readonly(),
+    /** h that the work of a zone ends before it would have to, so that rain can be waited out. */
+    buffers: z
+      .array(z.strictObject({ zone: ZoneLetter, window: Id, hours: within(0, 2000, 'h') }).readonly())
+      .readonly()
+      .optional(),
     locks: z.array(Lock).readonly(),
     done: z.array(DoneJob).readonly(),
     /** Sod already released: the farm's notice runs from there. */
@@ -322,6 +332,8 @@ export const ZonePlan = z
     /** h between the two. */
     slack: z.number(),
     chanceReady: Share,
+    /** The same when the work waits out the rain of each member; left out where no members are known. */
+    chanceInRain: Share.optional(),
     shortfall: Share,
   })
   .readonly();

@@ -15,7 +15,7 @@ export const planLines = ({ plan }: PlanRun, venue: Venue, units: UnitSystem): r
   const { currency } = venue.rules;
   return [
     ...textTable(
-      ['zone', 'way back', 'last job ends', 'latest', 'in hand', 'ready'],
+      ['zone', 'way back', 'last job ends', 'latest', 'in hand', 'ready', 'in rain'],
       plan.zones.map((zone) => [
         zone.zone,
         programmeWords[zone.programme],
@@ -23,6 +23,7 @@ export const planLines = ({ plan }: PlanRun, venue: Venue, units: UnitSystem): r
         clock(zone.latestFinish),
         zone.finish === null ? '–' : `${Math.floor(zone.slack)} h`,
         percent(zone.chanceReady),
+        zone.chanceInRain === undefined ? '–' : percent(zone.chanceInRain),
       ]),
     ),
     '',
@@ -40,6 +41,7 @@ export const planLines = ({ plan }: PlanRun, venue: Venue, units: UnitSystem): r
     ...worksLines(plan, units),
     '',
     `Cost ${showMoney(plan.cost.total, currency)}${plan.cost.unpriced.length > 0 ? ` without ${plan.cost.unpriced.join(', ')} (no price entered)` : ''}; proven within ${figure(100 * plan.gap, 1)} % of the least.`,
+    ...plan.cautions,
     ...plan.decisions.map((decision) => `Last hour: ${decision.name}, ${clock(decision.at)}`),
   ];
 };

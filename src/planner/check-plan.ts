@@ -94,7 +94,9 @@ const checkZone = (tables: Tables, plan: RecoveryPlan, zone: ZonePlan, say: (wor
   checkDaily(tables, zone, area, say);
 
   const laid = programme.jobs.some((kind) => kind === 'lay' || kind === 'lay-carpet');
-  const deadline = hour(window.homeDate) - rules.certifyLead - rules.paint - rules.contingency - (laid ? rules.settle : 0);
+  const buffer = problem.buffers?.find((one) => one.zone === zone.zone && one.window === zone.window)?.hours ?? 0;
+  const deadline =
+    hour(window.homeDate) - buffer - rules.certifyLead - rules.paint - rules.contingency - (laid ? rules.settle : 0);
   const open = sorted.filter((job) => !job.done);
   const finish = open.length === 0 ? null : open.at(-1)!.end;
   if (zone.finish !== finish) say(`${name}: says it is over at ${zone.finish}, its last job at ${finish}`);

@@ -5,6 +5,7 @@ import type { PlanOutcome } from '#planner/plan-recovery.ts';
 import type { PlanningOptions } from '#planner/planning-run.ts';
 import { schedulePlan, zoneChoices } from '#planner/plan-recovery.ts';
 import { noPrices } from '#planner/plan-prices.ts';
+import { weathered } from '#planner/weathered.ts';
 import { recoveryModel } from '#planner/recovery-model.ts';
 import type { ClosedOption, ZoneOption } from '#planner/zone-options.ts';
 import { settingOf } from '#planner/zone-options.ts';
@@ -35,7 +36,7 @@ export const planRecovery = async (
   options: ExplainingOptions = {},
 ): Promise<PlanAnswer> => {
   const outcome = await schedulePlan(problem, optimiser, options);
-  if (outcome.kind === 'plan') return { outcome: 'plan', plan: outcome.plan };
+  if (outcome.kind === 'plan') return { outcome: 'plan', plan: await weathered(problem, outcome.plan, optimiser, options) };
   if (outcome.kind === 'stopped') {
     return {
       outcome: 'stopped',

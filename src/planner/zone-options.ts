@@ -77,10 +77,18 @@ export interface ClosedOption {
 }
 
 /** Hour by which the work of a programme must be over: home date − test − paint − time in hand − settling of new turf. */
-export const deadlineOf = (setting: Setting, window: RecoveryWindow, programme: Programme): number => {
+export const deadlineOf = (setting: Setting, window: RecoveryWindow, programme: Programme, zone: string): number => {
   const { rules } = setting.problem;
   const laid = programme.jobs.includes('lay') || programme.jobs.includes('lay-carpet');
-  return setting.clock.hourOf(window.homeDate) - rules.certifyLead - rules.paint - rules.contingency - (laid ? rules.settle : 0);
+  const buffer = setting.problem.buffers?.find((one) => one.zone === zone && one.window === window.id)?.hours ?? 0;
+  return (
+    setting.clock.hourOf(window.homeDate) -
+    buffer -
+    rules.certifyLead -
+    rules.paint -
+    rules.contingency -
+    (laid ? rules.settle : 0)
+  );
 };
 
 export interface OptionLimits {
@@ -112,7 +120,7 @@ export const zoneOption = (
   const never = closedForGood(problem, programme, setting.jobs, zone.area);
   if (never !== null) return closed(never);
   const steps = stepsOf(programme, zone.area, setting.jobs, problem.settings.workShare, isOver);
-  const deadline = deadlineOf(setting, window, programme);
+  const deadline = deadlineOf(setting, window, programme, zone.letter);
   const outlook = (finish: number | null, after: ProgrammeKind | null): Outlook | null => {
     const from = window.zones.find(({ letter }) => letter === zone.letter)!.from;
     const over = finish === null ? lastEnd(setting, done) : finish;

@@ -42,6 +42,8 @@ export interface WorkingWeather {
 export interface RecoveryOutlook {
   readonly outlooks: readonly ProgrammeOutlook[];
   readonly weather: readonly WorkingWeather[];
+  /** Days on which rain stops dry work, member by member, `1` where it does: one sign a day of `weather`. */
+  readonly rain: readonly string[];
   /** m² to be replaced or mended, member by member: turf of groups that are not ready by themselves. */
   readonly need: readonly number[];
 }
@@ -83,6 +85,7 @@ export const recoveryOutlook = (
   const frozen = new Float64Array(scene.period.days.length);
   const hot = new Float64Array(scene.period.days.length);
   const need: number[] = [];
+  const stopped: string[] = [];
   const answers = memberAnswers(scene.period.days.length, maker.window.hours, scene.period.days.length);
   for (let index = 0; index < question.members; index++) {
     const member = question.members === 1 ? usualMember(maker) : drawnMember(maker, index);
@@ -93,8 +96,10 @@ export const recoveryOutlook = (
       const start = { stands: stands.byZone[zone]!, spared: stands.spared[zone]! };
       follow(shop, member, evenings, zone, start, programmes, cuts, sums[place]!);
     });
+    const stops = (day: number): boolean => member.weather.rain[day]! >= question.parameters['plan.rain.stops'];
+    stopped.push(scene.period.days.map((_, day) => (stops(day) ? '1' : '0')).join(''));
     for (let day = 0; day < rain.length; day++) {
-      if (member.weather.rain[day]! >= question.parameters['plan.rain.stops']) rain[day]!++;
+      if (stops(day)) rain[day]!++;
       if (member.weather.minimum[day]! < -1) frozen[day]!++;
       if (member.weather.maximum[day]! > question.parameters['plan.heat.stops']) hot[day]!++;
       if (stands.airless[day]! > 0) saturated[day]!++;
@@ -104,6 +109,7 @@ export const recoveryOutlook = (
   const members = question.members;
   return {
     need,
+    rain: stopped,
     outlooks: zones.flatMap((zone, place) =>
       programmes.map((programme, p) => ({
         zone: scene.zones[zone]!.letter,

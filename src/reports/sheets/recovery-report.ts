@@ -158,7 +158,7 @@ const waysPart = ({ plan }: RecoveryPapers): readonly Part[] => [
       ['Jobs', 8.2],
       ['Latest', 1.9],
       ['In hand', 1.1, 'right'],
-      ['Chance', 0.9, 'right'],
+      ['Chance', 1.2, 'right'],
     ],
     plan.plan.zones.map((zone) => [
       zone.zone,
@@ -166,7 +166,9 @@ const waysPart = ({ plan }: RecoveryPapers): readonly Part[] => [
       orDash(zone.jobs.map(jobLine).join('; ') + (zone.dailyHours > 0 ? '; then water daily' : '')),
       zone.finish === null ? '–' : moment(zone.latestFinish),
       zone.finish === null ? '–' : `${Math.floor(zone.slack)} h`,
-      percent(zone.chanceReady),
+      zone.chanceInRain === undefined
+        ? percent(zone.chanceReady)
+        : `${percent(zone.chanceReady)}, in rain ${percent(zone.chanceInRain)}`,
     ]),
     'No zone was covered.',
   ),

@@ -60,11 +60,12 @@ export const problemOf = (parts: ProblemParts): RecoveryProblem => {
     shifts: shiftsBetween(from, dateOf(last.start), weatherOf(windows.flatMap(({ outlook }) => outlook.weather))),
     blocks: blocksOf(parts, windows),
     zones: zonesOf(venue, windows),
-    windows: windows.map(({ id, question, zones }) => ({
+    windows: windows.map(({ id, question, outlook, zones }) => ({
       id,
       name: question.homeDate.name,
       homeDate: question.homeDate.start,
       need: needOf(windows, id),
+      rain: { from: outlook.weather[0]!.date, members: outlook.rain },
       zones: zones.map(({ letter, from: since }) => ({ letter, from: since })),
     })),
     workforce: venue.workforce,

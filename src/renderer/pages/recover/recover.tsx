@@ -86,7 +86,10 @@ export const Recover = () => {
                     </td>
                     <td>{zone.finish ? momentWords(zone.finish) : '–'}</td>
                     <td>{zone.finish ? <Figure kind="slack" zone={zone.zone} text={spanWords(zone.slack)} /> : '–'}</td>
-                    <td>{percent(zone.chanceReady)}</td>
+                    <td>
+                      {percent(zone.chanceReady)}
+                      {zone.chanceInRain !== undefined && <span className="was"> in rain {percent(zone.chanceInRain)}</span>}
+                    </td>
                     <td>
                       <Choice
                         label={`Hold ${zone.zone} to`}

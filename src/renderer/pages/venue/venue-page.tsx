@@ -10,6 +10,7 @@ import { Ground } from './ground.tsx';
 import { NewVenue } from './new-venue.tsx';
 import { Numbers } from './numbers.tsx';
 import { Prices } from './prices.tsx';
+import { Limits } from './limits.tsx';
 import { Rules } from './rules.tsx';
 import { Stands } from './stands.tsx';
 import './venue.css';
@@ -49,6 +50,7 @@ export const VenuePage = () => {
       </details>
       <Rules {...parts} />
       <Crew {...parts} />
+      <Limits {...parts} />
       <Ground {...parts} />
       <Stands {...parts} />
       <Farms {...parts} />
