@@ -34,17 +34,43 @@ export const lock = (zone: string, window: string, programme: Lock['programme'] 
   change({ locks: programme === null ? others : [...others, { zone, window, programme, farm: null }] });
 };
 
-/** Asks which rules the jobs at known hours would break; an answer that comes late is left out. */
+type JobKey = Omit<DoneJob, 'start' | 'end'>;
+const isJob = (one: JobKey, other: JobKey): boolean =>
+  one.zone === other.zone && one.window === other.window && one.job === other.job;
+
+/** A job under the hand, at hours it is not let go at yet. */
+let pulled: DoneJob | null = null;
+let asking = false;
+let again = false;
+
+/** Asks which rules the jobs at known hours would break, one question at a time; the newest is never left out. */
 const recheck = async (): Promise<void> => {
+  if (asking) {
+    again = true;
+    return;
+  }
   const { plan, done } = deskNow();
-  if (!plan || done.length === 0) return change({ broken: [] });
-  const answer = await ask('plan/recheck', { id: plan.id, moves: [...done] });
-  if (answer.ok && deskNow().done === done) change({ broken: answer.value });
+  const held = pulled;
+  const moves = held === null ? [...done] : [...done.filter((one) => !isJob(one, held)), held];
+  if (!plan || moves.length === 0) return change({ broken: [] });
+  asking = true;
+  const answer = await ask('plan/recheck', { id: plan.id, moves }).finally(() => (asking = false));
+  if (answer.ok && deskNow().plan === plan) change({ broken: answer.value });
+  if (!again) return;
+  again = false;
+  await recheck();
+};
+
+/** Says while a job is dragged which rules it would break at these hours; null lets go of it. */
+export const pullJob = (job: DoneJob | null): void => {
+  pulled = job;
+  void recheck();
 };
 
 /** Enters the hours a job really took, or holds it to hours to come; null takes the entry back. */
-export const enterDone = (job: Omit<DoneJob, 'start' | 'end'>, hours: { start: string; end: string } | null): void => {
-  const others = deskNow().done.filter((one) => one.zone !== job.zone || one.window !== job.window || one.job !== job.job);
+export const enterDone = (job: JobKey, hours: { start: string; end: string } | null): void => {
+  pulled = null;
+  const others = deskNow().done.filter((one) => !isJob(one, job));
   change({ done: hours === null ? others : [...others, { ...job, ...hours }] });
   void recheck();
 };

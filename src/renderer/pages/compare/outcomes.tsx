@@ -115,7 +115,7 @@ export const Outcomes = ({ booking, venue, trials }: { booking: Booking; venue: 
                       onClick={() => take(trial)}
                       aria-label={`Take ${trial.way.name}`}
                     >
-                      take this one
+                      take it
                     </button>
                   </th>
                   <td className={forecast ? '' : 'words'}>

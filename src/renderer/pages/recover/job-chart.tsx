@@ -7,7 +7,7 @@ import { jobWords } from '#shared/wording/words.ts';
 import { Part } from '../../components/fields.tsx';
 import { useBoxSize } from '../../components/box-size.ts';
 import { show, useDesk } from '../../desk/desk.ts';
-import { enterDone } from '../../desk/recovering.ts';
+import { enterDone, pullJob } from '../../desk/recovering.ts';
 import { stripScale } from '../../strip/strip-scale.ts';
 import { StripDays } from '../../strip/strip-days.tsx';
 import { heldHours, jobsOf, rowOf, rowsOf, type ChartBy } from './job-rows.ts';
@@ -50,14 +50,21 @@ export const JobChart = ({ plan }: { plan: PlanRun }) => {
   const pull = (event: PointerEvent): void => {
     if (!drag) return;
     const hours = Math.round(((event.clientX - drag.x) / scale.dayWidth) * 24);
-    if (hours !== drag.hours) setDrag({ ...drag, hours });
+    if (hours === drag.hours) return;
+    setDrag({ ...drag, hours });
+    const { zone: of, window, job, start, end } = drag.job;
+    if (of !== null) pullJob({ zone: of, window, job, start: addHours(start, hours, zone), end: addHours(end, hours, zone) });
+  };
+  const letGo = (): void => {
+    setDrag(null);
+    pullJob(null);
   };
   const release = (): void => {
     if (drag && drag.hours !== 0 && drag.job.zone !== null) {
       const { start, end } = drawn(drag.job);
       enterDone({ zone: drag.job.zone, window: drag.job.window, job: drag.job.job }, { start, end });
-    }
-    setDrag(null);
+      setDrag(null);
+    } else if (drag) letGo();
   };
   const findings = broken.filter((one) => one.broken.length > 0);
   return (
@@ -73,6 +80,7 @@ export const JobChart = ({ plan }: { plan: PlanRun }) => {
         {drag && drag.hours !== 0 ? (
           <strong role="status">
             {drag.job.zone} {jobWords[drag.job.job]}: {momentWords(drawn(drag.job).start)} to {momentWords(drawn(drag.job).end)}
+            {brokenOf(drag.job).length > 0 && `: ${brokenOf(drag.job).join('; ')}`}
           </strong>
         ) : (
           <span>Draw a job to other hours to hold it there; the table takes hours by keyboard.</span>
@@ -87,7 +95,7 @@ export const JobChart = ({ plan }: { plan: PlanRun }) => {
             aria-label={`${jobs.length} jobs in ${rows.length} rows from ${momentWords(`${first}T00:00`)}; the table of jobs holds the same.`}
             onPointerMove={pull}
             onPointerUp={release}
-            onPointerCancel={() => setDrag(null)}
+            onPointerCancel={letGo}
           >
             {rows.map((row, index) => (
               <text key={row} x={0} y={top + index * rowHeight + 13} className={row === chosen ? 'row-name chosen' : 'row-name'}>
