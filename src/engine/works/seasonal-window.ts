@@ -1,3 +1,6 @@
+import { isOverseeded } from '#engine/recovery/overseeded.ts';
+import { seasonOf, type Sward } from '#shared/vocabulary/turf.ts';
+
 /** A stretch of the year in which a work is usually done; days written MM-DD, both included. It may cross the year's end. */
 export interface SeasonalWindow {
   readonly name: string;
@@ -45,10 +48,16 @@ export const sortWindows = (windows: readonly SeasonalWindow[], startOfSeason = 
   return windows.toSorted((a, b) => (later(a.from) < later(b.from) ? -1 : later(a.from) > later(b.from) ? 1 : 0));
 };
 
-/** Usual windows of the northern hemisphere; editable. @source purdue-turf-101, tennessee-2010 */
-export const usualWindows: readonly SeasonalWindow[] = [
-  { name: 'cool-season seeding', from: '08-15', until: '09-15' },
-  { name: 'cool-season renovation', from: '08-01', until: '09-30' },
-  { name: 'ryegrass overseed, transition zone', from: '09-01', until: '11-30' },
-  { name: 'ryegrass overseed, repeat', from: '12-01', until: '01-31' },
-];
+/** Usual windows of the northern hemisphere. @source purdue-turf-101, tennessee-2010 */
+export const usualWindows = {
+  'cool-season seeding': { name: 'cool-season seeding', from: '08-15', until: '09-15' },
+  'cool-season renovation': { name: 'cool-season renovation', from: '08-01', until: '09-30' },
+  'ryegrass overseed': { name: 'ryegrass overseed, transition zone', from: '09-01', until: '11-30' },
+  'ryegrass repeat': { name: 'ryegrass overseed, repeat', from: '12-01', until: '01-31' },
+} as const satisfies Readonly<Record<string, SeasonalWindow>>;
+
+/** The seasons in which what is sown into a sward usually takes; none where nobody has printed one. */
+export const sowingWindows = (sward: Sward): readonly SeasonalWindow[] => {
+  if (isOverseeded(sward)) return [usualWindows['ryegrass overseed'], usualWindows['ryegrass repeat']];
+  return seasonOf(sward[0]!.grass) === 'cool' ? [usualWindows['cool-season seeding']] : [];
+};

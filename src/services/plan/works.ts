@@ -9,6 +9,7 @@ import { sownGrass } from '#engine/recovery/overseeded.ts';
 import { extraterrestrialRadiation } from '#engine/weather/daily-radiation.ts';
 import { holesPerArea } from '#engine/works/aeration.ts';
 import { judgeHoursInRoll } from '#engine/works/sod-perishing.ts';
+import { sowingWindows, windowAt, windowWarning } from '#engine/works/seasonal-window.ts';
 import { waterVolume, youngSodWaterings } from '#engine/works/young-sod-water.ts';
 import { amountsOf, dressingOf, feedProblem, nitrogenOf, piercedShare, tineGrid } from '#services/plan/amounts.ts';
 
@@ -29,7 +30,7 @@ export const worksOf = (parts: WorksParts, plan: RecoveryPlan): PlanWorks => {
     quantities: plan.zones.flatMap((zone) => zone.jobs.flatMap((job) => quantitiesOf(parts, job))),
     waterings: wateringsOf(parts, plan),
     rolls,
-    cautions: [...rollCautions(rolls), ...feedCautions(parts, plan)],
+    cautions: [...rollCautions(rolls), ...feedCautions(parts, plan), ...sowingCautions(parts, plan)],
   };
 };
 
@@ -129,6 +130,19 @@ const rollCautions = (rolls: readonly RollHours[]): readonly string[] =>
       ({ truck, cut, hours, allowed, temperature }) =>
         `Truck ${truck} of the ${cut} sod: ${hours.toFixed(1)} h in the roll, ${allowed.toFixed(1)} h are the limit at ${temperature.toFixed(0)} °C. Cut by night, or send it later.`,
     );
+
+/** Sowings outside the season in which they usually take, with the season named; the job stays where the plan has it. */
+const sowingCautions = ({ venue }: WorksParts, plan: RecoveryPlan): readonly string[] => {
+  const seasons = sowingWindows(venue.field.sward).map((window) => windowAt(window, venue.place.latitude));
+  if (seasons.length === 0) return [];
+  const sowings = plan.zones.flatMap(({ zone, jobs }) =>
+    jobs.filter(({ job }) => job === 'seed').map(({ start }) => ({ zone, start })),
+  );
+  return sowings.flatMap(({ zone, start }) => {
+    const outside = seasons.map((season) => windowWarning(dateOf(start).slice(5), season));
+    return outside.includes(null) ? [] : [`Seed in zone ${zone} on ${dateOf(start)}: ${outside.join('; ')}.`];
+  });
+};
 
 /** A zone that is fed in two windows sooner than the interval, or above the cap. */
 const feedCautions = ({ values }: WorksParts, plan: RecoveryPlan): readonly string[] => {

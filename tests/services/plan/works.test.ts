@@ -102,4 +102,25 @@ describe('the works of a plan', () => {
     expect(short.rolls.every(({ within }) => !within)).toBe(true);
     expect(short.cautions[0]).toMatch(/h in the roll, 1.0 h are the limit at 35 °C/);
   });
+
+  it('say where seed falls outside its season by name, and move nothing', () => {
+    const [zone] = plan.zones;
+    const sown = (start: string): RecoveryPlan => ({
+      ...plan,
+      zones: [{ ...zone!, jobs: [{ ...laid.jobs[0]!, zone: zone!.zone, job: 'seed', start, end: start }] }],
+    });
+    const said = (start: string, changes: Partial<typeof smallVenue.field> = {}, latitude = 40): readonly string[] => {
+      const venue = { ...smallVenue, place: { ...smallVenue.place, latitude }, field: { ...smallVenue.field, ...changes } };
+      return worksOf({ ...parts(25), venue }, sown(start)).cautions.filter((line) => line.startsWith('Seed'));
+    };
+    expect(said('2027-07-20T08:00')).toEqual([
+      `Seed in zone ${zone!.zone} on 2027-07-20: outside the window "cool-season seeding", 08-15 to 09-15.`,
+    ]);
+    expect(said('2027-08-20T08:00')).toEqual([]);
+    expect(said('2027-02-20T08:00', {}, -35)).toEqual([]);
+    const overseeded = [{ grass: 'bermudagrass-hybrid', share: 0.3 }, { grass: 'perennial-ryegrass', share: 0.7 }] as const; // prettier-ignore
+    expect(said('2027-10-20T08:00', { sward: overseeded })).toEqual([]);
+    expect(said('2027-07-20T08:00', { sward: overseeded })[0]).toMatch(/ryegrass overseed, transition zone.*; .*repeat/);
+    expect(said('2027-07-20T08:00', { sward: [{ grass: 'zoysiagrass', share: 1 }] })).toEqual([]);
+  });
 });
