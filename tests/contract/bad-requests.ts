@@ -214,6 +214,27 @@ export const badRequests: readonly BadRequest[] = [
     reason: /IANA time zone/,
   },
   {
+    title: 'a gate that lets no truck in',
+    name: 'venue/save',
+    request: { venue: { ...venue, rules: { ...venue.rules, gateTrucksPerHour: 0 } } },
+    field: 'venue.rules.gateTrucksPerHour',
+    reason: /no truck would come in/,
+  },
+  {
+    title: 'a skill nobody knows',
+    name: 'venue/save',
+    request: { venue: { ...venue, workforce: { ...venue.workforce, skills: { flying: 1 } } } },
+    field: 'venue.workforce.skills.flying',
+    reason: /./,
+  },
+  {
+    title: 'halves of another kind',
+    name: 'venue/save',
+    request: { venue: { ...venue, rules: { ...venue.rules, halves: 'quarters' } } },
+    field: 'venue.rules.halves',
+    reason: /./,
+  },
+  {
     title: 'a setting that is not in the catalogue',
     name: 'venue/save',
     request: settings('no.such.number', 1),

@@ -120,6 +120,27 @@ export const smallVenue: Venue = {
   settings: {},
 };
 
+/** The small venue with every limit that a venue may leave open. */
+export const limitedVenue: Venue = {
+  ...smallVenue,
+  workforce: {
+    ...smallVenue.workforce,
+    skills: { spraying: 1, 'ground-machines': 2, 'sod-machines': 1, electrical: 1, 'surface-testing': 2 },
+    lightPower: 60,
+  },
+  farms: smallVenue.farms.map((farm) => ({ ...farm, cutFrom: '2027-06-01' })),
+  rules: {
+    ...smallVenue.rules,
+    gateTrucks: 8,
+    gateHours: { from: '06:00', until: '20:00' },
+    gateTrucksPerHour: 2,
+    gateAt: [-20, 0],
+    boards: false,
+    halves: 'sides',
+    sandGap: 0.05,
+  },
+};
+
 export const boardFloor: Covering = {
   id: 'test-board',
   name: 'Board floor of the tests',

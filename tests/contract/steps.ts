@@ -1,4 +1,4 @@
-import type { OperationName, VenueDocument } from '#shared/contract/contract.ts';
+import type { OperationName, PlanRun, VenueDocument } from '#shared/contract/contract.ts';
 import type { ForecastAnswers } from '#shared/vocabulary/answers.ts';
 import type { WayOutcome } from '#shared/vocabulary/comparison.ts';
 import type { ForecastRun } from '#shared/vocabulary/forecast.ts';
@@ -6,7 +6,7 @@ import type { SodDecision } from '#shared/vocabulary/sod.ts';
 import type { Job } from '#shared/contract/job.ts';
 import { expect } from 'vitest';
 import type { OpenDoor } from '#tests/contract/door.ts';
-import { boardFloor, cart, concert, homeDate, smallVenue } from '#tests/contract/small-venue.ts';
+import { boardFloor, cart, concert, homeDate, limitedVenue, smallVenue } from '#tests/contract/small-venue.ts';
 
 /** The last value of each operation that answered; of long work its result. */
 export type Known = Map<OperationName, unknown>;
@@ -18,6 +18,7 @@ export interface Step {
   readonly then?: (value: unknown, known: Known) => void;
 }
 
+const limits = { workforce: limitedVenue.workforce, farms: limitedVenue.farms, rules: limitedVenue.rules };
 const ofVenue = { venueId: smallVenue.id };
 const asked = { ...ofVenue, fixtureId: homeDate.id };
 const idOf = (known: Known, name: OperationName): string => (known.get(name) as { id: string }).id;
@@ -121,13 +122,13 @@ export const steps: readonly Step[] = [
       return {
         document: {
           ...document,
-          venue: { ...document.venue, id },
+          venue: { ...document.venue, ...limits, id },
           fixtures: document.fixtures.map((fixture) => ({ ...fixture, venueId: id })),
           bookings: document.bookings.map((booking) => ({ ...booking, venueId: id })),
         },
       };
     },
-    then: (value) => expect(value).toMatchObject({ id: 'small-field-again', revision: 1 }),
+    then: (value) => expect(value).toMatchObject({ id: 'small-field-again', revision: 1, ...limits }),
   },
   {
     name: 'forecast/preview',
@@ -169,7 +170,12 @@ export const steps: readonly Step[] = [
       done: [],
       instead: null,
     }),
-    then: (value, known) => expect(value).toMatchObject({ forecastId: idOf(known, 'forecast/run'), now: '2027-07-01T08:00' }),
+    then: (value, known) => {
+      expect(value).toMatchObject({ forecastId: idOf(known, 'forecast/run'), now: '2027-07-01T08:00' });
+      const { zones, orders, works } = (value as PlanRun).plan;
+      for (const { chanceInRain } of zones) expect(chanceInRain).toBeGreaterThanOrEqual(0);
+      expect(works!.rolls).toHaveLength(orders.flatMap(({ trucks }) => trucks).length);
+    },
   },
   {
     name: 'plan/read',

@@ -80,6 +80,50 @@ describe('a recovery is never worse with', { timeout: 180_000 }, () => {
   });
 });
 
+/** Limits that a venue may enter, each tight enough to matter in some of the instances. */
+const limitsShape = fc.record({
+  sodDrivers: fc.integer({ min: 1, max: 2 }),
+  perHour: fc.integer({ min: 1, max: 2 }),
+  opens: fc.constantFrom('05:00', '07:00', '09:00'),
+  shuts: fc.constantFrom('11:00', '15:00', '20:00'),
+  gap: fc.constantFrom(0.02, 0.2),
+  boarded: fc.boolean(),
+  halves: fc.boolean(),
+});
+const limitedBy = (
+  problem: RecoveryProblem,
+  one: typeof limitsShape extends fc.Arbitrary<infer Value> ? Value : never,
+): RecoveryProblem => ({
+  ...problem,
+  soil: { sandShare: 0.95, gap: one.gap },
+  farms: problem.farms.map((farm, index) => ({ ...farm, sandShare: index === 0 ? 0.95 : 0.9 })),
+  workforce: { ...problem.workforce, skills: { 'sod-machines': one.sodDrivers } },
+  rules: { ...problem.rules, gateTrucksPerHour: one.perHour, gateHours: { from: one.opens, until: one.shuts } },
+  zones: problem.zones.map((zone) => ({ ...zone, boarded: one.boarded, route: zone.letter === 'B' ? ['A'] : [] })),
+  sequences: one.halves && problem.zones.length > 1 ? [{ before: ['A'], after: ['B'] }] : [],
+});
+
+describe('with the limits of a venue a recovery keeps them and is never worse with', { timeout: 180_000 }, () => {
+  it.each<readonly [string, (problem: RecoveryProblem) => RecoveryProblem]>([
+    ['more who may do the work', (problem) => applyMend(problem, { kind: 'more-skilled', skill: 'sod-machines', people: 1 })],
+    ['sod that may differ more', (problem) => ({ ...problem, soil: { sandShare: 0.95, gap: 1 } })],
+    ['boards', (problem) => applyMend(problem, { kind: 'boards' })],
+    ['both halves at once', (problem) => applyMend(problem, { kind: 'whole-field' })],
+  ])('%s', async (_, better) => {
+    let possible = 0;
+    await fc.assert(
+      fc.asyncProperty(shape, limitsShape, async (one, limits) => {
+        const problem = limitedBy(problemOf(one), limits);
+        const value = await best(problem);
+        if (Number.isFinite(value)) possible += 1;
+        expect(await best(better(problem))).toBeLessThanOrEqual(value + cents);
+      }),
+      { numRuns: 5, seed: 20270718 },
+    );
+    expect(possible).toBeGreaterThan(1);
+  });
+});
+
 describe('it does not matter', { timeout: 180_000 }, () => {
   it('in which order the zones, farms, programmes and jobs are given', async () => {
     await fc.assert(

@@ -9,6 +9,7 @@ const job = (kind: string, change: object): RecoveryProblem => ({
   ...base,
   jobs: base.jobs.map((one) => (one.kind === kind ? { ...one, ...change } : one)),
 });
+const placeOf = (kind: string): number => base.jobs.findIndex((one) => one.kind === kind);
 const window = base.windows[0]!;
 
 const nonsense: readonly (readonly [string, RecoveryProblem, string, RegExp])[] = [
@@ -57,8 +58,8 @@ const nonsense: readonly (readonly [string, RecoveryProblem, string, RegExp])[] 
   ],
   ['shifts with a hole', { ...base, shifts: base.shifts.filter((_, index) => index !== 4) }, 'shifts.4', /does not begin where/],
   ['no shifts', { ...base, shifts: [] }, 'shifts', /no shift/],
-  ['a lag shorter than itself', job('lay', { lagAtLeast: 80, lagAtMost: 10 }), 'jobs.17.lagAtMost', /shorter/],
-  ['a rate of nothing', job('strip', { rate: 0 }), 'jobs.14.rate', /positive/],
+  ['a lag shorter than itself', job('lay', { lagAtLeast: 80, lagAtMost: 10 }), `jobs.${placeOf('lay')}.lagAtMost`, /shorter/],
+  ['a rate of nothing', job('strip', { rate: 0 }), `jobs.${placeOf('strip')}.rate`, /positive/],
   [
     'a programme with a job nobody knows',
     { ...base, jobs: base.jobs.filter(({ kind }) => kind !== 'grade') },
