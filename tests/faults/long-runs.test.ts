@@ -79,7 +79,7 @@ describe('a calculation whose thread is lost', () => {
       await application.close();
       enter({ kind: `long runs: the thread is lost (${fault})`, tries: 1, survived: 1, lost: 0 });
     },
-    120_000,
+    300_000,
   );
 
   // Fails when a cancelled task leaves its thread working (`terminate` in `cancel` of the pool): then the job never ends.
@@ -135,7 +135,7 @@ describe('an optimiser that comes to no end', () => {
       await application.close();
       enter({ kind: `long runs: the optimiser, ${what}`, tries: 1, survived: 1, lost: 0 });
     },
-    120_000,
+    300_000,
   );
 });
 
