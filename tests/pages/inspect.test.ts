@@ -143,7 +143,9 @@ describe(browser === null ? 'the inspection (skipped: there is no browser)' : 't
     const buffer = Buffer.from(inPng(await pngOf(painted(60, 40, () => leaf)), block));
     await page.locator('input[type=file]').setInputFiles({ name: 'noted.png', mimeType: 'image/png', buffer });
     const part = page.locator('.part', { hasText: 'Green counted in noted.png' });
-    await expect.poll(() => part.innerText()).toContain('The camera noted 2027-07-19 16:30:10 (-05:00), 123° from true north.');
+    await expect
+      .poll(() => part.innerText(), { timeout: 20_000 })
+      .toContain('The camera noted 2027-07-19 16:30:10 (-05:00), 123° from true north.');
     expect(await part.innerText()).toMatch(/Kept as taken Mon 19 Jul.* 16:30, looking 123°/);
   });
 

@@ -64,7 +64,9 @@ describe(browser === null ? 'the money page (skipped: there is no browser)' : 't
       lateDays: 50,
       clauses: [{ number: 'F3', share: 80, kinds: ['sod', 'freight', 'labour'] }],
     });
-    expect(await page.locator('.claim').innerText()).toMatch(/to be made by .*; damage that shows late by/);
+    await expect
+      .poll(() => page.locator('.claim').innerText(), { timeout: 20_000 })
+      .toMatch(/to be made by .*; damage that shows late by/);
   });
 
   inBrowser('a price with its days is kept, and a line without a price takes that of its day', async () => {

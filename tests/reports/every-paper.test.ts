@@ -228,10 +228,20 @@ describe.skipIf(!has('pdftotext'))('read by pdftotext (skipped where it is not i
 });
 
 describe.skipIf(!has('pdftoppm'))('drawn by pdftoppm (skipped where it is not installed)', () => {
-  it.each(kinds)('%s: ink on every page and none at its edges', async (kind) => {
-    for (const page of drawn(await print(kind, crowded))) {
-      expect(page.ink).toBeGreaterThan(0.002);
-      expect(page.edge).toBe(0);
-    }
-  });
+  it.each(kinds)(
+    '%s: on both papers ink on every page, none at its edges, and no page left nearly empty before the last',
+    async (kind) => {
+      for (const paper of ['letter', 'a4'] as const) {
+        const pages = drawn(await print(kind, crowded, { paper }));
+        pages.forEach(({ ink, edge, reach }, index) => {
+          expect(ink).toBeGreaterThan(0.002);
+          expect(edge).toBe(0);
+          // A row as high as a page may leave the rest of the one before it.
+          if (index < pages.length - 1) expect(reach, `${paper}, page ${index + 1}`).toBeGreaterThan(0.3);
+        });
+        expect(pages.length, paper).toBeLessThanOrEqual(mostPagesCrowded[kind] ?? 15);
+      }
+    },
+    60_000,
+  );
 });

@@ -94,25 +94,31 @@ export const fontsOf = (bytes: Uint8Array): readonly string[] =>
       .filter((line) => line !== ''),
   );
 
-/** Share of ink of every page as pdftoppm draws it, and dark pixels in the outermost strip, where nothing may stand. */
-export const drawn = (bytes: Uint8Array): readonly { readonly ink: number; readonly edge: number }[] =>
+/**
+ * Share of ink of every page as pdftoppm draws it, dark pixels in the outermost strip, where nothing may stand, and how far down the page
+ * its contents reach above the foot, 0–1.
+ */
+export const drawn = (bytes: Uint8Array): readonly { readonly ink: number; readonly edge: number; readonly reach: number }[] =>
   withFile(bytes, (file) => greyPages(execFileSync('pdftoppm', ['-r', '36', '-gray', file], { maxBuffer: 2 ** 28 })));
 
 const strip = 8;
-const greyPages = (out: Buffer): { ink: number; edge: number }[] => {
-  const pages: { ink: number; edge: number }[] = [];
+/** Below it the footnote and the page number stand. */
+const footFrom = 0.92;
+const greyPages = (out: Buffer): { ink: number; edge: number; reach: number }[] => {
+  const pages: { ink: number; edge: number; reach: number }[] = [];
   for (let at = 0; at < out.length;) {
     const head = /^P5\n(\d+) (\d+)\n255\n/.exec(out.subarray(at, at + 40).toString('latin1'))!;
     const [width, height] = [Number(head[1]), Number(head[2])];
     const pixels = out.subarray(at + head[0].length, at + head[0].length + width * height);
-    let [dark, edge] = [0, 0];
+    let [dark, edge, lowest] = [0, 0, 0];
     pixels.forEach((grey, index) => {
       if (grey > 200) return;
       dark++;
       const [x, y] = [index % width, Math.floor(index / width)];
+      if (y < footFrom * height) lowest = y;
       if (x < strip || y < strip || x >= width - strip || y >= height - strip) edge++;
     });
-    pages.push({ ink: dark / pixels.length, edge });
+    pages.push({ ink: dark / pixels.length, edge, reach: lowest / height });
     at += head[0].length + width * height;
   }
   return pages;

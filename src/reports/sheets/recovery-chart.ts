@@ -9,7 +9,8 @@ import { moment, percent, titleOf } from '#reports/wording.ts';
 /** The whole recovery on one sheet for the wall: bars by zone, people at work, decisions. */
 export const recoveryChart = (papers: RecoveryPapers, _units: UnitSystem): Sheet => {
   const { zones } = papers.plan.plan;
-  const rowHeight = Math.max(9, Math.min(22, 300 / (zones.length + 1)));
+  // Forty zones stand on the one page of the smaller paper, below the title.
+  const rowHeight = Math.max(7.4, Math.min(22, 330 / (zones.length + 1)));
   const chart = chartOf(papers, rowHeight, true);
   const slack = zones.flatMap((zone) => (zone.finish === null ? [] : [zone.slack]));
   return {

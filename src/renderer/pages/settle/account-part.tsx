@@ -7,12 +7,13 @@ import { correct } from '../../desk/settling.ts';
 /** The account as it stands: the claim and how it comes about, the days that count, and every line. */
 export const AccountPart = ({ money: { account, currency, terms } }: { money: BookingMoney }) => {
   const money = (value: number): string => exactMoney(value, currency);
+  const cap = terms === null ? null : terms.cap;
   const rows: readonly (readonly [string, number])[] = [
     ['Cost of all lines', account.total],
     ['Chargeable, proven, found by the claim day', account.chargeable],
     ['Late-damage supplement', account.supplement],
     ['Less what the venue bears first', -account.excess],
-    [terms?.cap == null ? 'Above the cap (none agreed)' : `Above the cap of ${money(terms.cap)}`, -account.aboveCap],
+    [cap === null ? 'Above the cap (none agreed)' : `Above the cap of ${money(cap)}`, -account.aboveCap],
     ['Claim', account.claim],
     ['Kept from the deposit', account.depositKept],
     ['Deposit to give back', account.depositReturned],
