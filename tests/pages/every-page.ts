@@ -151,11 +151,21 @@ export const showTheme = async (page: Page, theme: 'paper' | 'dark'): Promise<vo
     await page.getByRole('button', { name: /show the (dark|paper-white) sheet/ }).click();
 };
 
+/** The troubles of a page that has come to rest: a chart takes its new width a moment after the window has. */
+export const lastingTroubles = async (page: Page): Promise<readonly string[]> => {
+  let troubles = await layoutTroubles(page);
+  for (let again = 0; again < 10 && troubles.length > 0; again++) {
+    await page.waitForTimeout(300);
+    troubles = await layoutTroubles(page);
+  }
+  return troubles;
+};
+
 /**
  * What a person could not read or reach in the window as it is: the sheet itself scrolls, a part scrolls sideways, words or figures are cut
  * off, things to press lie over each other, a chart is empty. In words; empty when all is well.
  */
-export const layoutTroubles = (page: Page): Promise<readonly string[]> =>
+const layoutTroubles = (page: Page): Promise<readonly string[]> =>
   page.evaluate(() => {
     const troubles: string[] = [];
     const nameOf = (node: Element): string =>
