@@ -19,7 +19,6 @@ describe(browser === null ? 'every page (skipped: there is no browser)' : 'every
       const [troubles, seen]: [string[], string[]] = [[], []];
       await walkEveryPage(browser!, async (page, name) => {
         seen.push(name);
-        process.stderr.write(`${name} ${new Date().toISOString()} ${troubles.join('\n')}\n`);
         for (const size of sizes) {
           await page.setViewportSize(size);
           await page.waitForTimeout(150);
