@@ -2,7 +2,7 @@ import AxeBuilder from '@axe-core/playwright';
 import type { Browser } from 'playwright-core';
 import { afterAll, describe, expect, test } from 'vitest';
 import { openBrowser } from '#tests/pages/browser.ts';
-import { layoutTroubles, showTheme, walkEveryPage } from '#tests/pages/every-page.ts';
+import { lastingTroubles, showTheme, walkEveryPage } from '#tests/pages/every-page.ts';
 
 const browser: Browser | null = await openBrowser();
 afterAll(() => browser?.close());
@@ -19,11 +19,10 @@ describe(browser === null ? 'every page (skipped: there is no browser)' : 'every
       const [troubles, seen]: [string[], string[]] = [[], []];
       await walkEveryPage(browser!, async (page, name) => {
         seen.push(name);
-        process.stderr.write(`${name} ${new Date().toISOString()} ${troubles.join('\n')}\n`);
         for (const size of sizes) {
           await page.setViewportSize(size);
           await page.waitForTimeout(150);
-          for (const trouble of await layoutTroubles(page)) troubles.push(`${name}, ${size.width} px: ${trouble}`);
+          for (const trouble of await lastingTroubles(page)) troubles.push(`${name}, ${size.width} px: ${trouble}`);
         }
         for (const theme of ['dark', 'paper'] as const) {
           await showTheme(page, theme);

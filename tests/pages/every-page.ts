@@ -151,11 +151,21 @@ export const showTheme = async (page: Page, theme: 'paper' | 'dark'): Promise<vo
     await page.getByRole('button', { name: /show the (dark|paper-white) sheet/ }).click();
 };
 
+/** The troubles of a page that has come to rest: a chart takes its new width a moment after the window has. */
+export const lastingTroubles = async (page: Page): Promise<readonly string[]> => {
+  let troubles = await layoutTroubles(page);
+  for (let again = 0; again < 10 && troubles.length > 0; again++) {
+    await page.waitForTimeout(300);
+    troubles = await layoutTroubles(page);
+  }
+  return troubles;
+};
+
 /**
  * What a person could not read or reach in the window as it is: the sheet itself scrolls, a part scrolls sideways, words or figures are cut
  * off, things to press lie over each other, a chart is empty. In words; empty when all is well.
  */
-export const layoutTroubles = (page: Page): Promise<readonly string[]> =>
+const layoutTroubles = (page: Page): Promise<readonly string[]> =>
   page.evaluate(() => {
     const troubles: string[] = [];
     const nameOf = (node: Element): string =>
@@ -168,8 +178,9 @@ export const layoutTroubles = (page: Page): Promise<readonly string[]> =>
     for (const node of all) {
       const { overflowX } = getComputedStyle(node);
       const wider = node.scrollWidth > node.clientWidth + 1;
+      if (node.clientWidth <= 2) continue;
       if (wider && ['auto', 'scroll'].includes(overflowX)) troubles.push(`scrolls sideways: ${nameOf(node)}`);
-      else if (wider && node.clientWidth > 0 && (overflowX === 'hidden' || overflowX === 'clip' || node.matches('input')))
+      else if (wider && (overflowX === 'hidden' || overflowX === 'clip' || node.matches('input')))
         troubles.push(`is cut off: ${nameOf(node)}`);
     }
     const pressed = all.filter((node) => node.matches('button, input, select, textarea, summary') && !node.closest('.sticky'));

@@ -22,14 +22,14 @@ export interface OpenPage {
   close(): Promise<void>;
 }
 
-/** The built page on a workspace of its own that holds the shipped sample, through the web host. */
+/** The built page on a workspace of its own that holds the shipped sample, or on a given file, through the web host. */
 export const openPage = async (
   browser: Browser,
-  look: { width: number; height: number; theme?: 'paper' | 'dark'; units?: 'us' | 'si'; content?: FirstContent },
+  look: { width: number; height: number; theme?: 'paper' | 'dark'; units?: 'us' | 'si'; content?: FirstContent; file?: string },
 ): Promise<OpenPage> => {
   const folder = mkdtempSync(join(tmpdir(), 'fieldback-page-'));
   const application = await openApplication({
-    file: join(folder, 'workspace.fieldback'),
+    file: look.file ?? join(folder, 'workspace.fieldback'),
     firstContent: look.content ?? shippedContent,
     clock: fixedClock('2027-06-01T12:00:00Z'),
     log: () => undefined,
@@ -48,8 +48,8 @@ export const openPage = async (
   page.on('console', (message) => message.type() === 'error' && complaints.push(message.text()));
   page.on('pageerror', (error) => complaints.push(error.message));
   await page.goto(host.address);
-  const holdsVenue = (look.content ?? shippedContent).documents.length > 0;
-  await (holdsVenue ? page.getByRole('row', { name: /Stage and roof base/ }) : page.getByText('No venue yet')).waitFor();
+  const holdsVenue = look.file !== undefined || (look.content ?? shippedContent).documents.length > 0;
+  await (holdsVenue ? page.locator('table.zones tbody tr').first() : page.getByText('No venue yet')).waitFor();
   return {
     page,
     application,

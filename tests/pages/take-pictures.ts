@@ -2,7 +2,7 @@ import { mkdirSync, rmSync } from 'node:fs';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { openBrowser } from '#tests/pages/browser.ts';
-import { layoutTroubles, showTheme, walkEveryPage } from '#tests/pages/every-page.ts';
+import { lastingTroubles, showTheme, walkEveryPage } from '#tests/pages/every-page.ts';
 
 /*
  * Pictures of every page at two sizes, by day and by night, to be looked at: `npm run build`, then
@@ -30,7 +30,7 @@ await walkEveryPage(browser, async (page, name) => {
       await work.evaluate((board) => (board.scrollTop = 0));
       await page.waitForTimeout(300);
       if (theme === 'paper')
-        for (const trouble of await layoutTroubles(page)) process.stdout.write(`${name}, ${size.width} px: ${trouble}\n`);
+        for (const trouble of await lastingTroubles(page)) process.stdout.write(`${name}, ${size.width} px: ${trouble}\n`);
       for (let screen = 1, more = true; more; screen++) {
         await page.screenshot({ path: join(folder, `${name}-${screen}-${size.width}-${theme}.png`) });
         more = await work.evaluate((board) => {

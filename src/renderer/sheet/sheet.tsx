@@ -17,6 +17,7 @@ import { AfterTheHand, chooseClock, chooseTheme, chooseUnits, show, useDesk } fr
 import { redo, undo } from '../desk/editing.ts';
 import { begin, listenToOthers } from '../desk/opening.ts';
 import { goToPart, usePartsByKey } from './parts-by-key.ts';
+import { PageWords } from './page-words.tsx';
 import { verbs } from './verbs.ts';
 
 const pages = {
@@ -55,6 +56,7 @@ export const Sheet = () => {
     return (
       <>
         <DrawingBoard />
+        <PageWords verb={verb} />
         <Page />
       </>
     );

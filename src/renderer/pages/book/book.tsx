@@ -64,6 +64,16 @@ export const Book = () => {
               />
             </label>
           </div>
+          <label>
+            Note
+            <textarea
+              rows={2}
+              maxLength={4000}
+              key={booking.note}
+              defaultValue={booking.note}
+              onBlur={({ target }) => target.value.trim() !== booking.note && edit({ ...booking, note: target.value.trim() })}
+            />
+          </label>
           <OtherDates booking={booking} />
           <Schedule booking={booking} />
           <Part title="The zones in figures">

@@ -115,7 +115,7 @@ export const Outcomes = ({ booking, venue, trials }: { booking: Booking; venue: 
                       onClick={() => take(trial)}
                       aria-label={`Take ${trial.way.name}`}
                     >
-                      take it
+                      take
                     </button>
                   </th>
                   <td className={forecast ? '' : 'words'}>

@@ -42,6 +42,7 @@ export const Foresee = () => {
           Draw 500
         </button>
       </div>
+      {booking && booking.note !== '' && <p className="booking-note">{booking.note}</p>}
       {homes.length === 0 && (
         <p className="empty">
           A forecast needs a home date.{' '}

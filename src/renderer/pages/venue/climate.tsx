@@ -1,6 +1,6 @@
 import { toShown, toSI, unitOf, type Quantity } from '#shared/units/quantity.ts';
 import { monthNames } from '#shared/wording/moments.ts';
-import { NumberField, Part, TextField } from '../../components/fields.tsx';
+import { NumberField, Part } from '../../components/fields.tsx';
 import { useDesk } from '../../desk/desk.ts';
 import { climateOf } from '../../desk/venue-start.ts';
 import type { VenuePart } from './parts.ts';
@@ -25,12 +25,16 @@ export const Climate = ({ venue, set }: VenuePart) => {
   };
   return (
     <Part title="Weather of the months">
-      <label className="row origin">
-        Where the figures come from{' '}
-        <TextField
-          label="Origin of the weather figures"
-          value={climate.origin}
-          change={(origin) => set({ ...venue, climate: { ...climate, origin } })}
+      <label>
+        Where the figures come from
+        <textarea
+          rows={2}
+          aria-label="Origin of the weather figures"
+          key={climate.origin}
+          defaultValue={climate.origin}
+          onBlur={({ target }) =>
+            target.value.trim() !== climate.origin && set({ ...venue, climate: { ...climate, origin: target.value.trim() } })
+          }
         />
       </label>
       <table className="climate">
