@@ -1,4 +1,3 @@
-import { gunzipSync } from 'node:zlib';
 import { sql, type Kysely } from 'kysely';
 
 /**
@@ -15,13 +14,10 @@ export const up = async (db: Kysely<unknown>): Promise<void> => {
      ) strict`,
     'create index forecast_home_dates_by_venue on forecast_home_dates (venue_id, starts_at_venue_time)',
     'create index plan_runs_by_forecast on plan_runs (forecast_id)',
+    // `unpacked` is a function of the connection: the text of a frozen run.
+    `insert into forecast_home_dates
+       select id, venue_id, json_extract(unpacked(result_gzip), '$.homeDate.start') from forecast_runs`,
   ]) {
     await sql.raw(statement).execute(db);
-  }
-  const { rows } = await sql<{ id: string; venue_id: string }>`select id, venue_id from forecast_runs`.execute(db);
-  for (const { id, venue_id } of rows) {
-    const kept = await sql<{ result_gzip: Uint8Array }>`select result_gzip from forecast_runs where id = ${id}`.execute(db);
-    const { homeDate } = JSON.parse(gunzipSync(kept.rows[0]!.result_gzip).toString('utf8')) as { homeDate: { start: string } };
-    await sql`insert into forecast_home_dates values (${id}, ${venue_id}, ${homeDate.start})`.execute(db);
   }
 };

@@ -39,6 +39,12 @@ export const glossary = {
     'Fixed point': 'A place that is found again at every inspection, so that readings can be laid beside each other.',
     'Members that count': 'How many drawn seasons agree with what was read. Few mean that the forecast and the field differ.',
   },
+  settle: {
+    'Likely, low, high': 'What the damage will probably cost, and what it will cost in the best and the worst of ten seasons.',
+    'Chargeable share': 'The part of a cost that the clause named beside it puts on the event.',
+    'Cap, deposit': 'The most the event pays whatever the damage, and what it left beforehand.',
+    'Late damage': 'What shows only weeks after the handback and may still be claimed until the day in the terms.',
+  },
   report: {
     'Frozen run': 'A forecast or plan that is kept as it was made. The same run always gives the same paper, to the byte.',
     'Field-use conditions': 'What the event may do on the turf, as a part of the contract.',

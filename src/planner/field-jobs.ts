@@ -1,6 +1,6 @@
 import type { TimedJob } from '#planner/job-steps.ts';
 import { shiftAt } from '#planner/job-steps.ts';
-import type { Setting } from '#planner/zone-options.ts';
+import type { Setting } from '#planner/setting.ts';
 import type { Job, RecoveryWindow } from '#shared/vocabulary/plan.ts';
 
 /** Painting and testing of the whole field before a home date: fixed hours that follow from the venue's rules. */

@@ -1,6 +1,6 @@
 import { addDays, atClock, clockOf, dateOf } from '#shared/calendar/local-time.ts';
 import { released } from '#planner/sod-order.ts';
-import type { Setting } from '#planner/zone-options.ts';
+import type { Setting } from '#planner/setting.ts';
 import type { SodOrder, Truck } from '#shared/vocabulary/plan.ts';
 
 /** Whether the venue limits the hours in which trucks pass its gate. */

@@ -3,10 +3,10 @@ import { shiftAt, timeStep } from '#planner/job-steps.ts';
 import { ordersOf } from '#planner/plan-orders.ts';
 import { skilledPeople } from '#planner/limits.ts';
 import type { Clash } from '#planner/recovery-model.ts';
-import type { ChosenZone } from '#planner/written-plan.ts';
+import type { ChosenZone, StepStart, ZoneOption } from '#planner/zone-options.ts';
 import type { Job } from '#shared/vocabulary/plan.ts';
 import type { Farm } from '#shared/vocabulary/resources.ts';
-import type { Setting, StepStart, ZoneOption } from '#planner/zone-options.ts';
+import type { Setting } from '#planner/setting.ts';
 import { farmRefusal, releasedAt } from '#planner/zone-options.ts';
 
 /** Jobs already placed: people and machines over real hours. */

@@ -8,7 +8,7 @@ import { noPrices } from '#planner/plan-prices.ts';
 import { weathered } from '#planner/weathered.ts';
 import { recoveryModel } from '#planner/recovery-model.ts';
 import type { ClosedOption, ZoneOption } from '#planner/zone-options.ts';
-import { settingOf } from '#planner/zone-options.ts';
+import { settingOf } from '#planner/setting.ts';
 import type {
   Mend,
   NotPossible,

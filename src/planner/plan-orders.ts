@@ -1,8 +1,8 @@
 import { throughGate } from '#planner/gate.ts';
 import type { Lay } from '#planner/sod-order.ts';
 import { sodOrder } from '#planner/sod-order.ts';
-import type { ChosenZone } from '#planner/written-plan.ts';
-import type { Setting } from '#planner/zone-options.ts';
+import type { ChosenZone } from '#planner/zone-options.ts';
+import type { Setting } from '#planner/setting.ts';
 import type { SodOrder } from '#shared/vocabulary/plan.ts';
 
 /** The sod orders of chosen programmes, one per window, farm and cut, their trucks in the slots of the gate. */

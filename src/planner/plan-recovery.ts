@@ -17,8 +17,10 @@ import { windowGroups } from '#planner/window-groups.ts';
 import type { ZoneProgramme } from '#planner/sequence.ts';
 import { bandSize, withinBand } from '#planner/start-band.ts';
 import { writtenPlan } from '#planner/written-plan.ts';
-import type { ClosedOption, OptionLimits, Setting, ZoneOption } from '#planner/zone-options.ts';
-import { settingOf, unlockedProgrammes, zoneOption } from '#planner/zone-options.ts';
+import type { ClosedOption, OptionLimits, ZoneOption } from '#planner/zone-options.ts';
+import type { Setting } from '#planner/setting.ts';
+import { unlockedProgrammes, zoneOption } from '#planner/zone-options.ts';
+import { settingOf } from '#planner/setting.ts';
 import type { ProgrammeKind, RecoveryPlan, RecoveryProblem, RecoveryWindow } from '#shared/vocabulary/plan.ts';
 
 export type PlanOutcome =

@@ -1,6 +1,6 @@
 import type { RecoveryModel } from '#planner/recovery-model.ts';
 import type { Schedule } from '#planner/timetable.ts';
-import type { ChosenZone } from '#planner/written-plan.ts';
+import type { ChosenZone } from '#planner/zone-options.ts';
 
 /** Zones with their option and the start of each step. */
 export interface Planned {

@@ -8,7 +8,8 @@ import { mostTrucks, sodUnits } from '#planner/sod-loads.ts';
 import { dayOfShift } from '#planner/job-steps.ts';
 import { lengthOf } from '#planner/working-hours.ts';
 import { windowGroups } from '#planner/window-groups.ts';
-import type { Setting, ZoneOption } from '#planner/zone-options.ts';
+import type { ZoneOption } from '#planner/zone-options.ts';
+import type { Setting } from '#planner/setting.ts';
 import type { MachineKind } from '#shared/vocabulary/resources.ts';
 
 /** The programme of every choice and the farm of every window that takes sod. */

@@ -1,4 +1,5 @@
-import type { StepStart, Setting, ZoneOption } from '#planner/zone-options.ts';
+import type { StepStart, ZoneOption } from '#planner/zone-options.ts';
+import type { Setting } from '#planner/setting.ts';
 import { dayOfShift, shiftAt } from '#planner/job-steps.ts';
 import type { PlanPrices } from '#planner/plan-prices.ts';
 import { dailyHours, stepWeight } from '#planner/plan-prices.ts';

@@ -6,8 +6,8 @@ import type { Clash } from '#planner/recovery-model.ts';
 import { recoveryModel } from '#planner/recovery-model.ts';
 import { bandSize, withinBand } from '#planner/start-band.ts';
 import { windowGroups } from '#planner/window-groups.ts';
-import type { ChosenZone } from '#planner/written-plan.ts';
-import type { Setting, ZoneOption } from '#planner/zone-options.ts';
+import type { ChosenZone, ZoneOption } from '#planner/zone-options.ts';
+import type { Setting } from '#planner/setting.ts';
 import { zoneOption } from '#planner/zone-options.ts';
 import type { ProgrammeKind, RecoveryWindow } from '#shared/vocabulary/plan.ts';
 

@@ -1,7 +1,7 @@
 import type { TimedStep } from '#planner/job-steps.ts';
 import type { Cut, SodUnits } from '#planner/sod-loads.ts';
 import { priceOf, rollsFor, sodUnits } from '#planner/sod-loads.ts';
-import type { Setting } from '#planner/zone-options.ts';
+import type { Setting } from '#planner/setting.ts';
 import { workKindOf } from '#planner/working-hours.ts';
 import { dayOfShift } from '#planner/job-steps.ts';
 import type { BackwardTerm, SodOrder, Truck } from '#shared/vocabulary/plan.ts';

@@ -1,7 +1,8 @@
 import type { MachineKind } from '#shared/vocabulary/resources.ts';
 import { shiftAt } from '#planner/job-steps.ts';
 import { lengthOf } from '#planner/working-hours.ts';
-import type { Setting, StepStart, ZoneOption } from '#planner/zone-options.ts';
+import type { StepStart, ZoneOption } from '#planner/zone-options.ts';
+import type { Setting } from '#planner/setting.ts';
 
 /** Shifts kept beyond what the busiest crew or machine needs, and how much more than that need. */
 const spareShifts = 14;

@@ -3,8 +3,8 @@ import { checkPlan } from '#planner/check-plan.ts';
 import type { Optimiser } from '#planner/optimiser.ts';
 import { schedulePlan } from '#planner/plan-recovery.ts';
 import type { PlanningOptions } from '#planner/planning-run.ts';
-import type { Setting } from '#planner/zone-options.ts';
-import { settingOf } from '#planner/zone-options.ts';
+import type { Setting } from '#planner/setting.ts';
+import { settingOf } from '#planner/setting.ts';
 import type { JobKind, RecoveryPlan, RecoveryProblem, ZonePlan } from '#shared/vocabulary/plan.ts';
 
 /** Rounds in which zones that rain leaves below the target are given a day more each. */

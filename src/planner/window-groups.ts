@@ -1,5 +1,5 @@
 import { addDays } from '#shared/calendar/local-time.ts';
-import type { Setting } from '#planner/zone-options.ts';
+import type { Setting } from '#planner/setting.ts';
 import type { RecoveryWindow } from '#shared/vocabulary/plan.ts';
 
 /** Windows in groups that do not reach into each other: what is done in one group takes no shift and no truck of another. */

@@ -6,15 +6,10 @@ import { dailyWork } from '#planner/recovery-model.ts';
 import { ordersOf } from '#planner/plan-orders.ts';
 import { priceOf } from '#planner/sod-loads.ts';
 import { lengthOf } from '#planner/working-hours.ts';
-import type { Setting, StepStart, ZoneOption } from '#planner/zone-options.ts';
+import type { ChosenZone, ZoneOption } from '#planner/zone-options.ts';
+import type { Setting } from '#planner/setting.ts';
 import type { CostLine, Decision, MaterialKind, PlannedJob, RecoveryPlan, SodOrder, ZonePlan } from '#shared/vocabulary/plan.ts';
 import { materialUnits } from '#shared/vocabulary/plan.ts';
-
-/** A zone with the programme it takes and the start of each step. */
-export interface ChosenZone {
-  readonly option: ZoneOption;
-  readonly starts: readonly StepStart[];
-}
 
 export interface PlanStanding {
   readonly aim: Aim;

@@ -1,19 +1,13 @@
 import { monthOf } from '#shared/calendar/local-time.ts';
 import type { Step, TimedStep } from '#planner/job-steps.ts';
 import { dayOfShift, shiftAt, stepsOf, timeStep } from '#planner/job-steps.ts';
-import type { Outlook, ReadinessTable } from '#planner/readiness-table.ts';
-import { readinessTable } from '#planner/readiness-table.ts';
-import type { HourClock } from '#planner/shift-calendar.ts';
-import { hourClock } from '#planner/shift-calendar.ts';
+import type { Outlook } from '#planner/readiness-table.ts';
 import { latestEntry, longestQueue } from '#planner/gate.ts';
+import type { Setting } from '#planner/setting.ts';
 import { closedForGood, soilRefusal } from '#planner/limits.ts';
 import { mostTrucks, sodUnits } from '#planner/sod-loads.ts';
-import type { WorkingHours } from '#planner/working-hours.ts';
-import { workingHours } from '#planner/working-hours.ts';
 import type {
   DoneJob,
-  Job,
-  JobKind,
   Programme,
   ProgrammeKind,
   RecoveryProblem,
@@ -21,28 +15,6 @@ import type {
   RecoveryZone,
 } from '#shared/vocabulary/plan.ts';
 import type { Farm } from '#shared/vocabulary/resources.ts';
-
-/** A problem with what follows from it at once. */
-export interface Setting {
-  readonly problem: RecoveryProblem;
-  readonly clock: HourClock;
-  readonly hours: WorkingHours;
-  readonly jobs: ReadonlyMap<JobKind, Job>;
-  readonly readiness: ReadinessTable;
-  readonly now: number;
-}
-
-export const settingOf = (problem: RecoveryProblem): Setting => {
-  const clock = hourClock(problem.shifts[0]!.start, problem.timeZone);
-  return {
-    problem,
-    clock,
-    hours: workingHours(problem, clock),
-    jobs: new Map(problem.jobs.map((job) => [job.kind, job])),
-    readiness: readinessTable(problem),
-    now: clock.hourOf(problem.now),
-  };
-};
 
 /** One allowed start of a step, with the farm its sod comes from. */
 export interface StepStart {
@@ -66,6 +38,12 @@ export interface ZoneOption {
   readonly weight?: number;
   /** Outlook by the hour the last step ends, after a programme in the window before. */
   outlook(finish: number | null, after: ProgrammeKind | null): Outlook | null;
+}
+
+/** A zone with the programme it takes and the start of each step. */
+export interface ChosenZone {
+  readonly option: ZoneOption;
+  readonly starts: readonly StepStart[];
 }
 
 /** A programme that a zone cannot take in a window, and the rule met last. */

@@ -4,6 +4,7 @@ import Database from 'better-sqlite3';
 import { CompiledQuery, Kysely } from 'kysely';
 import { Migrator, type Migration } from 'kysely/migration';
 import { migrations } from '#migrations/index.ts';
+import { unpacked } from '#store/packed.ts';
 import { contentsIn } from '#store/contents.ts';
 import { copyIsDue, copyLines, listCopies, makeCopy, newestGoodCopy, pruneCopies } from '#store/copies.ts';
 import { workspaceId } from '#store/file-facts.ts';
@@ -185,6 +186,8 @@ const setUp = (database: Database.Database): void => {
   database.pragma('foreign_keys = on');
   database.pragma('trusted_schema = off');
   database.pragma('cell_size_check = on');
+  // What migrations know frozen runs by, since they import nothing; `direct_only` keeps it out of the file's own schema.
+  database.function('unpacked', { deterministic: true, directOnly: true }, (bytes) => unpacked(bytes as Uint8Array));
 };
 
 const migrate = async (kysely: Kysely<Tables>, file: string, all: Readonly<Record<string, Migration>>): Promise<void> => {

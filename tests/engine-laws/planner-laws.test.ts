@@ -5,10 +5,9 @@ import { optimiserOnThisThread } from '#platform/optimiser/optimiser-on-this-thr
 import { checkPlan } from '#planner/check-plan.ts';
 import { applyMend } from '#planner/mends.ts';
 import { schedulePlan, zoneChoices } from '#planner/plan-recovery.ts';
-import type { ChosenZone } from '#planner/written-plan.ts';
+import type { ChosenZone, StepStart, ZoneOption } from '#planner/zone-options.ts';
 import { writtenPlan } from '#planner/written-plan.ts';
-import type { StepStart, ZoneOption } from '#planner/zone-options.ts';
-import { settingOf } from '#planner/zone-options.ts';
+import { settingOf } from '#planner/setting.ts';
 import { farFarm, nearFarm, sampleProblem } from '#tests/planner/sample-problem.ts';
 
 const optimiser = optimiserOnThisThread();

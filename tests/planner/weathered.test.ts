@@ -5,7 +5,7 @@ import { optimiserOnThisThread } from '#platform/optimiser/optimiser-on-this-thr
 import { checkPlan } from '#planner/check-plan.ts';
 import { planRecovery } from '#planner/not-possible.ts';
 import { finishInRain } from '#planner/weathered.ts';
-import { settingOf } from '#planner/zone-options.ts';
+import { settingOf } from '#planner/setting.ts';
 import { nearFarm, sampleProblem } from '#tests/planner/sample-problem.ts';
 
 const optimiser = optimiserOnThisThread();

@@ -123,9 +123,7 @@ const forecastOf = (zones: number): ForecastRun => ({
       radiation: days.map(() => 20),
       growthPotential: days.map(() => 0.7),
     },
-    warnings: [
-      { kind: 'wheel-load', zone: 'A', subject: 'A crane of the tests', value: 210, limit: 30 },
-    ],
+    warnings: [{ kind: 'wheel-load', zone: 'A', subject: 'A crane of the tests', value: 210, limit: 30 }],
     assumptions: ['Wind is the usual default.'],
   },
 });
