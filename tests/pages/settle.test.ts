@@ -206,7 +206,7 @@ describe(browser === null ? 'the money page (skipped: there is no browser)' : 't
     await fill(page, 'Price of one, JPY', '4025');
     await press(page, 'Keep this line');
     await expect.poll(async () => (await money()).account.total).toBe(8_050);
-    expect(await page.locator('table.sums').innerText()).toContain('JPY 8,050');
+    await expect.poll(() => page.locator('table.sums').innerText()).toContain('JPY 8,050');
     expect(await page.locator('.claim').innerText()).toContain('5 lines in another currency are in no sum');
   });
 
