@@ -40,7 +40,8 @@ export const glossary = {
     'Members that count': 'How many drawn seasons agree with what was read. Few mean that the forecast and the field differ.',
   },
   settle: {
-    'Likely, low, high': 'Likely is the plan. Low and high follow the area in the lowest and in the highest tenth of the drawn seasons.',
+    'Likely, low, high':
+      'Likely is the plan. Low and high follow the area in the lowest and in the highest tenth of the drawn seasons.',
     'Chargeable share': 'The part of a cost that the clause named beside it puts on the event.',
     'Cap, deposit': 'The most the event pays whatever the damage, and what it left beforehand.',
     'Late damage': 'What shows only weeks after the handback and may still be claimed until the day in the terms.',
