@@ -105,6 +105,7 @@ export const actualAndPapers = async (page: Page, hands: Hands): Promise<void> =
       { timeout: 150_000 },
     )
     .toBe(true);
+  expect(await page.locator('table.quantities').innerText()).toMatch(/\d+ waterings of the new sod from/);
   await hands.press(button('report'));
   for (const paper of ['Meeting sheet', 'Sod order']) {
     const download = page.waitForEvent('download');

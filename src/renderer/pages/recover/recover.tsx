@@ -10,6 +10,7 @@ import { show, useDesk } from '../../desk/desk.ts';
 import { lock, makePlan } from '../../desk/recovering.ts';
 import { Cost } from './cost.tsx';
 import { JobChart } from './job-chart.tsx';
+import { Quantities } from './quantities.tsx';
 import { SodOrders } from './sod-orders.tsx';
 import './recover.css';
 
@@ -105,6 +106,7 @@ export const Recover = () => {
           </div>
           <JobChart plan={plan} />
           <SodOrders plan={plan} />
+          <Quantities plan={plan} />
           <Part title="Last hours to decide">
             <table>
               <thead>
