@@ -2,7 +2,8 @@ import { clockOf, hoursBetween } from '#shared/calendar/local-time.ts';
 import type { DoneJob, Job, PlannedJob, RecoveryPlan, RecoveryProblem, WeatherStop } from '#shared/vocabulary/plan.ts';
 import type { LocalTime } from '#shared/vocabulary/primitives.ts';
 import { momentWords } from '#shared/wording/moments.ts';
-import { jobWords, machineWords } from '#shared/wording/words.ts';
+import { skilledPeople } from '#planner/limits.ts';
+import { jobWords, machineWords, skillWords } from '#shared/wording/words.ts';
 
 /** A job put at other hours, and the rules it would break there; none where it keeps them all. */
 export interface MoveFinding {
@@ -56,6 +57,7 @@ const findings = (problem: RecoveryProblem, plan: RecoveryPlan, moves: readonly 
         ? [`it ends after the latest end, ${momentWords(zone.latestFinish)}`]
         : []),
       ...ofCapacity(problem, all, job),
+      ...ofHalves(problem, all, job),
       ...ofSod(plan, job),
     ];
     return { zone: letter, window, job: kind, broken };
@@ -128,6 +130,15 @@ const ofCapacity = (problem: RecoveryProblem, all: readonly PlannedJob[], job: P
   for (const moment of moments) {
     const running = beside.filter((other) => other.start <= moment && moment < other.end);
     const people = running.reduce((sum, other) => sum + other.crew, 0);
+    const skill = libraryJob(problem, job.job)?.skill;
+    if (skill) {
+      const asked = running.reduce((sum, other) => {
+        const also = libraryJob(problem, other.job)?.skill;
+        return also?.kind === skill.kind ? sum + also.people : sum;
+      }, 0);
+      const able = skilledPeople(problem, skill.kind);
+      if (asked > able) broken.add(`${asked} who may ${skillWords[skill.kind]} are wanted at once, ${able} are there`);
+    }
     const night = problem.shifts.find((shift) => shift.start <= moment && moment < shift.end)?.night ?? false;
     const there = (night ? workforce.nightCrew : workforce.dayCrew) + workforce.overtimeCrew;
     if (job.crew > 0 && people > there) broken.add(`${people} people are wanted at once, ${there} are there`);
@@ -137,6 +148,23 @@ const ofCapacity = (problem: RecoveryProblem, all: readonly PlannedJob[], job: P
     if (wanted > owned) broken.add(`${wanted} ${machineWords[job.machine]} are wanted at once, ${owned} on call`);
   }
   return [...broken];
+};
+
+/** Where the field is done half by half, the ground of the second is opened only when the first is laid. */
+const ofHalves = (problem: RecoveryProblem, all: readonly PlannedJob[], job: PlannedJob): readonly string[] => {
+  const opens = (one: PlannedJob): boolean => libraryJob(problem, one.job)?.opensGround === true;
+  if (!opens(job) || job.end <= problem.now) return [];
+  return problem.sequences.flatMap(({ before, after }) => {
+    const mine = [before, after].findIndex((letters) => letters.includes(job.zone ?? ''));
+    if (mine < 0) return [];
+    const others = all.filter(
+      (other) => opens(other) && other.window === job.window && (mine === 0 ? after : before).includes(other.zone ?? ''),
+    );
+    const early = others.find((other) => (mine === 0 ? other.start < job.end : other.end > job.start));
+    if (early === undefined) return [];
+    const [first, second] = mine === 0 ? [job, early] : [early, job];
+    return [`zone ${second.zone} would be opened before zone ${first.zone} is laid`];
+  });
 };
 
 /** Sod cannot be laid before its first truck is there. */

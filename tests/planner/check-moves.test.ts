@@ -62,4 +62,40 @@ describe('jobs put at other hours', () => {
     if (same.length > owned) expect(said.join('; ')).toContain(`are wanted at once, ${owned} on call`);
     else expect(said.join('; ')).not.toContain('on call');
   });
+
+  const opening = (zone: string): readonly PlannedJob[] =>
+    jobs.filter((job) => job.zone === zone && problem.jobs.some(({ kind, opensGround }) => kind === job.job && opensGround));
+  const [one, other] = plan.zones.map(({ zone }) => zone).filter((zone) => opening(zone).length > 0) as [string, string];
+
+  const later = (job: PlannedJob): PlannedJob => ({ ...job, start: shiftDays(job.start, 20), end: shiftDays(job.end, 20) });
+  /** The plan with one zone's jobs far from all others. */
+  const apart = {
+    ...plan,
+    zones: plan.zones.map((zone) => (zone.zone === other ? { ...zone, jobs: zone.jobs.map(later) } : zone)),
+  };
+
+  it('do not want more people with a skill at once than there are', () => {
+    const [first, second] = [one, other].map((zone) => jobs.find((job) => job.zone === zone && job.job === 'strip')!);
+    const skill = { kind: 'ground-machines', people: 1 } as const;
+    const said = (people: number): string => {
+      const among = {
+        ...problem,
+        jobs: problem.jobs.map((job) => (job.kind === 'strip' ? { ...job, skill } : job)),
+        workforce: { ...problem.workforce, skills: { 'ground-machines': people } },
+      };
+      return checkMoves(among, apart, [at(second!, first!.start, first!.end)])[0]!.broken.join('; ');
+    };
+    expect(said(1)).toMatch(/[2-4] who may drive strippers and graders are wanted at once, 1 are there/);
+    expect(said(4)).not.toContain('who may');
+  });
+
+  it('open the second half only when the first is laid', () => {
+    const halves = { ...problem, sequences: [{ before: [one], after: [other] }] };
+    const second = later(opening(other)[0]!);
+    const said = (move: DoneJob): string => checkMoves(halves, apart, [move])[0]!.broken.join('; ');
+    expect(said(at(second, second.start, second.end))).not.toContain('would be opened');
+    const first = opening(one).at(-1)!;
+    expect(said(at(second, first.start, first.end))).toContain(`zone ${other} would be opened before zone ${one} is laid`);
+    expect(said(at(first, second.start, second.end))).toContain(`zone ${other} would be opened before zone ${one} is laid`);
+  });
 });
