@@ -178,10 +178,10 @@ const layoutTroubles = (page: Page): Promise<readonly string[]> =>
     for (const node of all) {
       const { overflowX } = getComputedStyle(node);
       const wider = node.scrollWidth > node.clientWidth + 1;
-      if (node.clientWidth <= 2) continue;
-      if (wider && ['auto', 'scroll'].includes(overflowX)) troubles.push(`scrolls sideways: ${nameOf(node)}`);
       // A file is chosen by its label; the input itself is never seen.
-      else if (wider && (overflowX === 'hidden' || overflowX === 'clip' || node.matches('input:not([type=file])')))
+      if (node.clientWidth <= 2 || node.matches('input[type=file]')) continue;
+      if (wider && ['auto', 'scroll'].includes(overflowX)) troubles.push(`scrolls sideways: ${nameOf(node)}`);
+      else if (wider && (overflowX === 'hidden' || overflowX === 'clip' || node.matches('input')))
         troubles.push(`is cut off: ${nameOf(node)}`);
     }
     const pressed = all.filter((node) => node.matches('button, input, select, textarea, summary') && !node.closest('.sticky'));
