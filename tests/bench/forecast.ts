@@ -61,7 +61,7 @@ const lying = new Set(concert.layers.map(({ covering }) => covering));
 const few = { ...question(500), coverings: startingCoverings.filter(({ id }) => lying.has(id)) };
 const others = startingCoverings.filter(({ id }) => !lying.has(id) && id !== 'none').slice(0, 7 - lying.size);
 let options = 0;
-const beside = best(1, () => (options = answerAll({ question: few, floors: others }).options.length));
+const beside = best(3, () => (options = answerAll({ question: few, floors: others }).options.length));
 against(`${options} options beside a forecast, for seven of them`, (beside / (options + 1)) * 7, 4);
 let step = 0;
 const dragged = (): Booking => {
