@@ -8,6 +8,7 @@ import type { HourlyWeather } from '#engine/heat/climate-column.ts';
 import { skyEmissivity } from '#engine/heat/sky-radiation.ts';
 import { usefulLightOfHalfSine } from '#engine/light/useful-light.ts';
 import { gainWarmth, lossAt, reserveRates, type ReserveRates } from '#engine/injury/reserve-rates.ts';
+import { growthPotential } from '#engine/recovery/growth-potential.ts';
 import { sidesOf, type Side } from '#engine/recovery/overseeded.ts';
 import { turfTraitsOfSward, type TurfTraits } from '#engine/recovery/turf-traits.ts';
 import { spreadOverHours } from '#engine/sky/day-shape.ts';
@@ -48,6 +49,10 @@ export interface Member {
   /** Weather by hour of the covered window; its `sun` is filled for each class as it is needed. */
   readonly hours: SkyHours;
 }
+
+/** Growth potential at a temperature, 0–1; of whichever stand of overseeded turf grows better. */
+export const growthOf = ({ traits, overseed }: Member, temperature: number): number =>
+  Math.max(growthPotential(temperature, traits.growth), overseed ? growthOf(overseed, temperature) : 0);
 
 /** Hours of weather with the sky's emissivity worked out, since every floor asks for it. */
 export interface SkyHours extends HourlyWeather {

@@ -4,12 +4,11 @@ import type { Workshop } from '#engine/forecast/workshop.ts';
 import { hoursUnder, type Exposure } from '#engine/forecast/exposure.ts';
 import { coveringOf } from '#engine/forecast/ground-loads.ts';
 import { inspect } from '#engine/forecast/inspector.ts';
-import type { Member } from '#engine/forecast/member.ts';
+import { growthOf, type Member } from '#engine/forecast/member.ts';
 import { quantile, rangeOf, rangeOrNever, rangeSeries } from '#engine/forecast/percentiles.ts';
 import { lossByCause, type Marks, type Tally, type UsualCourse } from '#engine/forecast/tally.ts';
 import { warningsOf } from '#engine/forecast/warnings.ts';
 import { lightThrough } from '#engine/light/under-covering.ts';
-import { growthPotential } from '#engine/recovery/growth-potential.ts';
 import { engineVersion } from '#engine/version.ts';
 
 const rounded = (value: number, digits = 4): number => Math.round(value * 10 ** digits) / 10 ** digits;
@@ -73,10 +72,6 @@ export const summarise = (shop: Workshop, usual: UsualCourse, member: Member, ta
     assumptions: assumptionsOf(shop),
   };
 };
-
-/** Growth potential at a temperature, 0–1; of whichever stand of overseeded turf grows better. */
-const growthOf = ({ traits, overseed }: Member, temperature: number): number =>
-  Math.max(growthPotential(temperature, traits.growth), overseed ? growthOf(overseed, temperature) : 0);
 
 const zoneForecast = (
   shop: Workshop,

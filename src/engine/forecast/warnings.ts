@@ -2,12 +2,11 @@ import type { Warning } from '#shared/vocabulary/forecast.ts';
 import type { Covering } from '#shared/vocabulary/covering.ts';
 import { type CoveredStretch, lyingAt } from '#engine/forecast/exposure.ts';
 import { coveringOf } from '#engine/forecast/ground-loads.ts';
-import type { Member } from '#engine/forecast/member.ts';
+import { growthOf, type Member } from '#engine/forecast/member.ts';
 import type { Group } from '#engine/forecast/scene.ts';
 import type { UsualCourse } from '#engine/forecast/tally.ts';
 import { type Workshop, dayOfHour } from '#engine/forecast/workshop.ts';
 import { aluminiumWarnings, closedHoursLeft } from '#engine/loads/park-rules.ts';
-import { growthPotential } from '#engine/recovery/growth-potential.ts';
 
 const rounded = (value: number): number => Math.round(value * 100) / 100;
 
@@ -84,9 +83,9 @@ const usualDays = (
   values: Member['values'],
   { usualDays: told }: Covering,
   temperature: number,
-  { traits }: Member,
+  member: Member,
 ): number | null => {
-  if (!told || growthPotential(temperature, traits.growth) <= traits.growthStop) return null;
+  if (!told || growthOf(member, temperature) <= member.traits.growthStop) return null;
   const [cool, hot] = [values['covered.coolWeather'], values['covered.hotWeather']];
   const heat = Math.min(1, Math.max(0, (temperature - cool) / (hot - cool)));
   return told.cool + heat * (told.hot - told.cool);

@@ -100,4 +100,12 @@ describe('overseeded warm-season turf', () => {
     expect(left.shortfall[0]).toBeGreaterThan(0);
     expect(sown.shortfall[0]!).toBeLessThan(left.shortfall[0]!);
   });
+
+  test('is warned of while the overseed grows, though the base is dormant', () => {
+    const spring = covered('2027-04-18T08:00', '2027-04-28T08:00', 'plywood-geotextile');
+    const kinds = (sward: Sward): readonly string[] =>
+      foresee(asking(spring, { venue: fieldOf(sward), homeDate: homeDate('2027-05-01') })).warnings.map(({ kind }) => kind);
+    expect(kinds(overseeded)).toEqual(['covered-longer-than-usual']);
+    expect(kinds(bermuda)).toEqual([]);
+  });
 });
