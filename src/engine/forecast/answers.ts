@@ -73,7 +73,7 @@ export const answerAll = ({ question, floors }: AnswersQuestion, report: (share:
   const tally = openTally(shop, members);
   const home = openHomeTally(base.zones.length, members);
   const readings = openDayReadings(shop, members);
-  const answers = memberAnswers(days, window.hours, days);
+  const answers = memberAnswers(shop, days);
   for (let index = 0; index < members; index++) {
     const member = members === 1 ? usual : drawnMember(maker, index);
     const tolerances = tolerancesOf(member);

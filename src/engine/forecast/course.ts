@@ -8,7 +8,7 @@ import type { Tolerances } from '#engine/forecast/tolerances.ts';
 import { press, tread } from '#engine/forecast/trodden-day.ts';
 import { fillTurfWater, type TurfWater } from '#engine/forecast/turf-water.ts';
 import { type Workshop, dayOfHour } from '#engine/forecast/workshop.ts';
-import { startClimate, straightProfile } from '#engine/heat/climate-column.ts';
+import { type HeatProfile, profileOf, startClimate, straightProfile } from '#engine/heat/climate-column.ts';
 import { runClimate } from '#engine/heat/climate.ts';
 import { causes } from '#engine/injury/causes.ts';
 import { advanceDays } from '#engine/recovery/advance-days.ts';
@@ -129,7 +129,7 @@ const runSide = (
   drivers.set(answers.openDays(course, member, (into) => fillOpenDays(scene, course, member, into)));
   if (above !== null) shadeBy(above, member, drivers);
   const covered = floors.length === 0 ? null : coveredDays(shop, at);
-  const crown = covered && answers.heat(course, (into) => crownsUnderFloors(shop, at, member, into));
+  const crown = covered && answers.heat(course, (into) => crownsUnderFloors(shop, at, member, answers, into));
   if (crown) fillCoveredDays(shop, course, floors, member, crown, drivers, notes);
   writeStand(stand, 0, standOf(member.side.usual, shop.loads.ground.bulkDensity, member.values['nitrogen.usual']));
   const injuries = new InjuryState(tolerances);
@@ -170,19 +170,31 @@ const coveredDays = ({ scene, floors }: Workshop, at: number): CoveredDays => ({
 });
 
 /** Runs the soil column through the floors of a course; leaves the crowns' temperature by hour of the window in `crown`. */
-const crownsUnderFloors = (shop: Workshop, at: number, member: Member, crown: Float64Array): void => {
+const crownsUnderFloors = (shop: Workshop, at: number, member: Member, answers: MemberAnswers, crown: Float64Array): void => {
   const { scene, window, climate } = shop;
   const floors = shop.floors[at]!;
-  const { shade } = shop.courses[at]!.group;
-  const from = Math.max(0, floors[0]!.stretch.from - window.from - scene.question.parameters['forecast.spinUp']);
-  const end = floors.at(-1)!.stretch.until - window.from;
-  fillSun(scene, window, member, shade, from, end);
-  startClimate(climate, straightProfile(climate.ground, member.hours.air[from]!, shop.deepTemperature));
-  let hour = from;
+  const course = shop.courses[at]!;
+  const { shade } = course.group;
+  const profile = answers.settled(course, (into) => settleSoil(shop, at, member, crown, into));
+  let hour = floors[0]!.stretch.from - window.from;
+  fillSun(scene, window, member, shade, hour, floors.at(-1)!.stretch.until - window.from);
+  startClimate(climate, profile);
   for (const { stretch, floor } of floors) {
     const start = stretch.from - window.from;
     if (start > hour) runClimate(climate, shop.bare[shade]!, member.hours, hour, start, crown, 1);
     hour = stretch.until - window.from;
     runClimate(climate, floor, member.hours, start, hour, crown, 1);
   }
+};
+
+/** Runs open ground through the hours before the first floor, so that the soil has settled to the weather; the same for every floor that comes at that hour. */
+const settleSoil = (shop: Workshop, at: number, member: Member, crown: Float64Array, into: HeatProfile): void => {
+  const { scene, window, climate } = shop;
+  const { shade } = shop.courses[at]!.group;
+  const until = shop.floors[at]![0]!.stretch.from - window.from;
+  const from = Math.max(0, until - scene.question.parameters['forecast.spinUp']);
+  fillSun(scene, window, member, shade, from, until);
+  startClimate(climate, straightProfile(climate.ground, member.hours.air[from]!, shop.deepTemperature));
+  runClimate(climate, shop.bare[shade]!, member.hours, from, until, crown, 1);
+  profileOf(climate, into);
 };

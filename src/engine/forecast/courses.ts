@@ -17,12 +17,19 @@ export const numbering = (): Numbering => {
 /** Numberings of everything that groups, and options side by side, can share. */
 export interface Shared {
   readonly courses: Numbering;
+  readonly settled: Numbering;
   readonly heats: Numbering;
   readonly waters: Numbering;
   readonly skies: Numbering;
 }
 
-export const newShared = (): Shared => ({ courses: numbering(), heats: numbering(), waters: numbering(), skies: numbering() });
+export const newShared = (): Shared => ({
+  courses: numbering(),
+  settled: numbering(),
+  heats: numbering(),
+  waters: numbering(),
+  skies: numbering(),
+});
 
 /**
  * What happens to some turf, once for all groups to which the same happens. Turf in two zones that nothing lies on, in the same shade, goes
@@ -32,7 +39,8 @@ export interface Course {
   readonly group: Group;
   /** Number among the courses of the calculation. */
   readonly number: number;
-  /** Numbers of its temperatures under floors (−1 where nothing ever lies), of its water, of its open light. */
+  /** Numbers of its soil as the first floor comes and of its temperatures under floors (−1 where nothing ever lies), of its water, of its open light. */
+  readonly settled: number;
   readonly heat: number;
   readonly water: number;
   readonly sky: number;
@@ -63,6 +71,7 @@ export const coursesOf = (scene: Scene, shared: Shared): readonly Course[] => {
     return {
       group,
       number,
+      settled: stretches.length === 0 ? -1 : shared.settled(`${group.shade} ${stretches[0]!.from}`),
       heat: stretches.length === 0 ? -1 : shared.heats(`${group.shade} ${JSON.stringify(stretches.map(heatPart))}`),
       water: shared.waters(JSON.stringify(stretches.map(({ from, until, layer }) => [from, until, layer.covering]))),
       sky: shared.skies(sky),

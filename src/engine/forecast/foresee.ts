@@ -28,7 +28,7 @@ export const foresee = (question: ForecastQuestion, report: (share: number) => v
   const tally = openTally(shop, question.members);
   if (question.members === 1) shop.courses.forEach((one) => count(tally, shop, 0, one, course.tracks[one.groups[0]!]!, evenings));
   else {
-    const answers = memberAnswers(scene.period.days.length, maker.window.hours, shop.lastBusy);
+    const answers = memberAnswers(shop, shop.lastBusy);
     for (let index = 0; index < question.members; index++) {
       answers.begin();
       countMember(tally, shop, index, drawnMember(maker, index), evenings, answers);

@@ -2,6 +2,8 @@ import { blankNotes, type CourseNotes, type CourseTrack } from '#engine/forecast
 import type { Course } from '#engine/forecast/courses.ts';
 import type { Member } from '#engine/forecast/member.ts';
 import type { TurfWater } from '#engine/forecast/turf-water.ts';
+import type { Workshop } from '#engine/forecast/workshop.ts';
+import type { HeatProfile } from '#engine/heat/climate-column.ts';
 import { driverStride } from '#engine/recovery/stand-layout.ts';
 
 /** The course of some turf in the member at hand. */
@@ -26,6 +28,8 @@ export interface MemberAnswers {
   readonly waterUntil: number;
   /** Begins another member. */
   readonly begin: () => void;
+  /** Temperatures of open ground as the first floor comes. */
+  readonly settled: (course: Course, reckon: (profile: HeatProfile) => void) => HeatProfile;
   readonly heat: (course: Course, reckon: (crown: Float64Array) => void) => Float64Array;
   readonly water: (course: Course, reckon: (water: TurfWater) => void) => TurfWater;
   readonly openDays: (course: Course, member: Member, reckon: (drivers: Float64Array) => void) => Float64Array;
@@ -40,8 +44,9 @@ export const blankTrack = (days: number): CourseTrack => ({
   density: new Float32Array(days),
 });
 
-/** @param days of the period @param hours of the covered window @param waterUntil day to which anybody asks for water */
-export const memberAnswers = (days: number, hours: number, waterUntil: number): MemberAnswers => {
+/** @param waterUntil day to which anybody asks for water */
+export const memberAnswers = ({ scene, window, climate }: Workshop, waterUntil: number): MemberAnswers => {
+  const days = scene.period.days.length;
   let member = 0;
   const shelf = <Value>(make: () => Value) => {
     const kept: Kept<Value>[] = [];
@@ -54,7 +59,8 @@ export const memberAnswers = (days: number, hours: number, waterUntil: number): 
       return here.value;
     };
   };
-  const heats = shelf(() => new Float64Array(hours));
+  const profiles = shelf(() => new Float64Array(climate.ground.cells + 1));
+  const heats = shelf(() => new Float64Array(window.hours));
   const waters = shelf((): TurfWater => ({ top: new Float64Array(days), airless: new Uint8Array(days) }));
   const skies = shelf(() => new Float64Array(days * driverStride));
   const skiesBeneath = shelf(() => new Float64Array(days * driverStride));
@@ -62,6 +68,7 @@ export const memberAnswers = (days: number, hours: number, waterUntil: number): 
   return {
     waterUntil,
     begin: () => void member++,
+    settled: (course, reckon) => profiles(course.settled, reckon),
     heat: (course, reckon) => heats(course.heat, reckon),
     water: (course, reckon) => waters(course.water, reckon),
     // Beneath an overseed the base has light and warmth of its own.

@@ -20,7 +20,7 @@ import { forecastSpread, withActuals, withForecast } from '#engine/weather/near-
 import { normalSeasonOf } from '#engine/weather/normal-season.ts';
 import { membersFromYears } from '#engine/weather/observed-years.ts';
 import type { WeatherSeries } from '#engine/weather/weather-day.ts';
-import { weatherModel, type WeatherModel } from '#engine/weather/weather-model.ts';
+import { modelKeeper, type WeatherModel } from '#engine/weather/weather-model.ts';
 import { fillReferenceEvapotranspiration } from '#engine/water/reference-evapotranspiration.ts';
 
 /** The usual season, or one that could be: its weather, its values, and the light of each class of shade. */
@@ -91,6 +91,8 @@ export interface MemberMaker {
   readonly draw: Draw;
 }
 
+const models = modelKeeper();
+
 export const memberMaker = (scene: Scene): MemberMaker => {
   const { question, period } = scene;
   const site = { latitude: question.venue.place.latitude, elevation: question.venue.place.elevation };
@@ -104,7 +106,7 @@ export const memberMaker = (scene: Scene): MemberMaker => {
   return {
     scene,
     window: windowOf(scene),
-    model: weatherModel(question.venue.climate, site, question.parameters),
+    model: models(question.venue.climate, site, question.parameters),
     site,
     observed: members.map((member) => member.series),
     draw: drawsOf(question.parameters, question.seed, doubtsOf(question)),

@@ -54,7 +54,17 @@ export const rangeSeries = (values: Float64Array, members: number, days: number)
   const [p10, p50, p90]: [number[], number[], number[]] = [[], [], []];
   const day = new Float64Array(members);
   for (let d = 0; d < days; d++) {
-    for (let m = 0; m < members; m++) day[m] = values[m * days + d]!;
+    const first = values[d]!;
+    let same = true;
+    for (let m = 0; m < members; m++) {
+      const value = (day[m] = values[m * days + d]!);
+      if (value !== first) same = false;
+    }
+    // Before anything lies there, and where no machine goes, all members agree.
+    if (same) {
+      for (const series of [p10, p50, p90]) series.push(rounded(first));
+      continue;
+    }
     const low = quantileOf(day, 0.1, 0);
     const middle = quantileOf(day, 0.5, low.from);
     p10.push(rounded(low.value));

@@ -86,7 +86,7 @@ export const recoveryOutlook = (
   const hot = new Float64Array(scene.period.days.length);
   const need: number[] = [];
   const stopped: string[] = [];
-  const answers = memberAnswers(scene.period.days.length, maker.window.hours, scene.period.days.length);
+  const answers = memberAnswers(shop, scene.period.days.length);
   for (let index = 0; index < question.members; index++) {
     const member = question.members === 1 ? usualMember(maker) : drawnMember(maker, index);
     answers.begin();

@@ -1,6 +1,7 @@
 import type { ParameterValues } from '#shared/parameters/catalogue.ts';
 import type { LocalDate } from '#shared/vocabulary/primitives.ts';
 import type { Place } from '#shared/vocabulary/venue.ts';
+import { lastFew } from '#engine/last-few.ts';
 import { dayShape, type DayShape } from '#engine/sky/day-shape.ts';
 import type { Bowl } from '#engine/stands/bowl.ts';
 import { classLight, shadeClasses, type ClassLight, type ShadeClasses } from '#engine/stands/shade-classes.ts';
@@ -22,7 +23,7 @@ const describingStep = 14;
  * @param keep how many to hold
  */
 export const skyKeeper = (keep = 4) => {
-  const held = new Map<string, Sky>();
+  const held = lastFew<Sky>(keep);
   const bowls = new WeakMap<Bowl, number>();
   let last = 0;
   return (bowl: Bowl, place: Place, days: readonly LocalDate[], parameters: ParameterValues): Sky => {
@@ -32,11 +33,7 @@ export const skyKeeper = (keep = 4) => {
     const classes = Math.round(parameters['forecast.shadeClasses']);
     const where = [place.latitude, place.longitude, place.timeZone];
     const key = JSON.stringify([bowls.get(bowl), where, days[0], days.length, step, constant, classes]);
-    const sky = held.get(key) ?? skyOf(bowl, place, days, step, constant, classes);
-    held.delete(key);
-    held.set(key, sky);
-    if (held.size > keep) held.delete(held.keys().next().value!);
-    return sky;
+    return held(key, () => skyOf(bowl, place, days, step, constant, classes));
   };
 };
 

@@ -35,7 +35,7 @@ export interface UsualCourse {
 export const usualCourse = (shop: Workshop, member: Member): UsualCourse => {
   const days = shop.scene.period.days.length;
   const tolerances = tolerancesOf(member);
-  const answers = memberAnswers(days, shop.window.hours, days);
+  const answers = memberAnswers(shop, days);
   answers.begin();
   const wishes = { losses: true, keep: null };
   const found = shop.courses.map((_, at) => courseInFull(shop, at, member, tolerances, answers, wishes));
@@ -91,8 +91,8 @@ export const count = (tally: Tally, shop: Workshop, member: number, course: Cour
   }
 };
 
-const freshAnswers = ({ scene, window, lastBusy }: Workshop): MemberAnswers => {
-  const answers = memberAnswers(scene.period.days.length, window.hours, lastBusy);
+const freshAnswers = (shop: Workshop): MemberAnswers => {
+  const answers = memberAnswers(shop, shop.lastBusy);
   answers.begin();
   return answers;
 };

@@ -70,9 +70,8 @@ export const startClimate = (climate: Climate, profile: HeatProfile): void => {
   climate.account.fill(0);
 };
 
-/** The profile now, to start another run from. */
-export const profileOf = (climate: Climate): HeatProfile => {
-  const profile = new Float64Array(climate.ground.cells + 1);
+/** The profile now, to start another run from. @param profile room for it; new where left out */
+export const profileOf = (climate: Climate, profile: HeatProfile = new Float64Array(climate.ground.cells + 1)): HeatProfile => {
   profile[0] = climate.canopy[0]!;
   profile.set(climate.soil.temperature, 1);
   return profile;

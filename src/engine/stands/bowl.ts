@@ -1,3 +1,4 @@
+import { lastFew } from '#engine/last-few.ts';
 import type { Cells } from '#engine/ground/cells.ts';
 import { layCells } from '#engine/ground/cells.ts';
 import { blocksOf, roofsOf } from '#engine/stands/blocks.ts';
@@ -41,13 +42,6 @@ export const bowlKey = (field: BowlField, stands: readonly Stand[], choices: Bow
  * @param keep how many to hold
  */
 export const bowlKeeper = (keep = 4): typeof bowlOf => {
-  const held = new Map<string, Bowl>();
-  return (field, stands, choices = {}) => {
-    const key = bowlKey(field, stands, choices);
-    const bowl = held.get(key) ?? bowlOf(field, stands, choices);
-    held.delete(key);
-    held.set(key, bowl);
-    if (held.size > keep) held.delete(held.keys().next().value!);
-    return bowl;
-  };
+  const held = lastFew<Bowl>(keep);
+  return (field, stands, choices = {}) => held(bowlKey(field, stands, choices), () => bowlOf(field, stands, choices));
 };

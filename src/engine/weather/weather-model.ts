@@ -1,5 +1,6 @@
-import type { WeatherValues } from '#shared/parameters/weather.ts';
+import { weatherParameters, type WeatherValues } from '#shared/parameters/weather.ts';
 import type { Climate } from '#shared/vocabulary/venue.ts';
+import { lastFew } from '#engine/last-few.ts';
 import { daysBeforeMonth, monthLengths } from '#engine/weather/calendar-day.ts';
 import { centreForMean } from '#engine/weather/clamped-normal.ts';
 import { extraterrestrialRadiation, type DailySite } from '#engine/weather/daily-radiation.ts';
@@ -141,6 +142,18 @@ export const weatherModel = (climate: Climate, site: DailySite, values: WeatherV
     humidity: climate.humidity === null ? null : seasonCurve(climate.humidity).map((share) => Math.max(0.02, Math.min(1, share))),
     dewPointBelowMinimum: values['weather.dewPoint.belowMinimum'],
     wind: byDay((day) => (wind === null ? values['weather.wind.default'] : Math.max(values['weather.wind.floor'], wind[day]!))),
+  };
+};
+
+/**
+ * A way to ask for models that keeps the last few: to centre the draws of a year costs more than the rest of a forecast of one member.
+ * @param keep how many to hold
+ */
+export const modelKeeper = (keep = 4): typeof weatherModel => {
+  const held = lastFew<WeatherModel>(keep);
+  return (climate, site, values) => {
+    const settings = Object.keys(weatherParameters).map((name) => values[name as keyof WeatherValues]);
+    return held(JSON.stringify([climate, site, settings]), () => weatherModel(climate, site, values));
   };
 };
 
