@@ -13,11 +13,12 @@ import { keptAfterSpills } from '#engine/forecast/incidents.ts';
 import { memberAnswers, type MemberAnswers } from '#engine/forecast/member-answers.ts';
 import { lightFromFlux } from '#engine/light/photons.ts';
 import { advanceDays, anchorageAt } from '#engine/recovery/advance-days.ts';
-import { applyJobAt, type Job } from '#engine/recovery/jobs.ts';
+import { applyJob, type Job } from '#engine/recovery/jobs.ts';
 import { lightLeft, sownGrass, together } from '#engine/recovery/overseeded.ts';
 import { judgeReadiness } from '#engine/recovery/readiness.ts';
 import { driverLayout, driverStride, standLayout, standStride } from '#engine/recovery/stand-layout.ts';
-import { greenCover, readStand, type Stand, youngSeedlingCover } from '#engine/recovery/stand.ts';
+import { greenCover, readStand, type Stand, writeStand, youngSeedlingCover } from '#engine/recovery/stand.ts';
+import type { TurfTraits } from '#engine/recovery/turf-traits.ts';
 
 /** A zone's chance by the day on which a programme ends. */
 export interface ProgrammeOutlook {
@@ -222,18 +223,18 @@ const follow = (
   const [after, home] = [evenings.after[zone]!, evenings.home];
   const along = { base: start.stands.base.slice(), overseed: start.stands.overseed.slice() };
   const branch = noStands();
+  const works = programmes.map((programme) => workOf(programme, cuts, shop));
   const rested = (day: number): number => (day - after) * 24;
   for (let day = after; day <= home; day++) {
     if (day > after) advance(along, drivers, day, 1, member);
+    const [base, overseed] = [readStand(along.base, 0), readStand(along.overseed, 0)];
     programmes.forEach((programme, p) => {
       if (programme === 'leave' && day > after) {
         sums[p]!.ready[day - after]! += sums[p]!.ready[0]! - (sums[p]!.ready[day - after] ?? 0);
         sums[p]!.short[day - after] = sums[p]!.short[0]!;
         return;
       }
-      branch.base.set(along.base);
-      branch.overseed.set(along.overseed);
-      for (const job of workOf(programme, cuts, shop)) work(branch, job, member);
+      work(branch, base, overseed, works[p]!, member);
       advance(branch, programme === 'recover-under-lights' ? lit : drivers, day + 1, home - day, member);
       // What was spilt comes back in its own weeks, unless the turf there is taken off.
       const spared = relays(programme) ? 1 : start.spared;
@@ -269,11 +270,13 @@ const advance = (stands: Stands, drivers: Drivers, from: number, count: number, 
   }
 };
 
-/** Does a job on both stands; what is sown belongs to the overseed, what is laid comes without one. */
-const work = (stands: Stands, job: Job, member: Member): void => {
-  const { overseed } = member;
-  if (overseed === null || job.kind !== 'seed') applyJobAt(stands.base, 0, job, member.traits);
-  if (overseed !== null && job.kind !== 'lay-sod') applyJobAt(stands.overseed, 0, job, overseed.traits);
+/** Writes what jobs make of both stands; what is sown belongs to the overseed, what is laid comes without one. */
+const work = (into: Stands, base: Stand, overseed: Stand, jobs: readonly Job[], member: Member): void => {
+  const sown = member.overseed;
+  const done = (stand: Stand, leftOut: Job['kind'] | null, traits: TurfTraits): Stand =>
+    jobs.reduce((before, job) => (job.kind === leftOut ? before : applyJob(before, job, traits)), stand);
+  writeStand(into.base, 0, done(base, sown === null ? null : 'seed', member.traits));
+  if (sown !== null) writeStand(into.overseed, 0, done(overseed, 'lay-sod', sown.traits));
 };
 
 const relays = (programme: ProgrammeKind): boolean => programme.startsWith('replace-') || programme === 'plane-and-reseed';

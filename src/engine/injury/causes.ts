@@ -23,14 +23,15 @@ export interface CombinedLoss {
 /** One number for every cause, all 0. */
 export const noCauses: ByCause = { light: 0, heat: 0, frost: 0, wear: 0, load: 0, wetness: 0, spill: 0 };
 
-const each = (value: (cause: Cause) => number): ByCause => ({
-  light: value('light'),
-  heat: value('heat'),
-  frost: value('frost'),
-  wear: value('wear'),
-  load: value('load'),
-  wetness: value('wetness'),
-  spill: value('spill'),
+/** One number for every cause, by the cause and its place. */
+export const eachCause = (value: (cause: Cause, place: number) => number): ByCause => ({
+  light: value('light', 0),
+  heat: value('heat', 1),
+  frost: value('frost', 2),
+  wear: value('wear', 3),
+  load: value('load', 4),
+  wetness: value('wetness', 5),
+  spill: value('spill', 6),
 });
 
 /**
@@ -45,8 +46,8 @@ export const causesOfLogLosses = (logLosses: ByCause): CombinedLoss => {
   const total = causes.reduce((sum, cause) => sum + Math.max(0, logLosses[cause]), 0);
   const kept = total >= -Math.log(smallest) ? 0 : Math.exp(-total);
   if (total === 0) return { kept: 1, lost: noCauses, share: noCauses };
-  const share = each((cause) => Math.max(0, logLosses[cause]) / total);
-  return { kept, share, lost: each((cause) => share[cause] * (1 - kept)) };
+  const share = eachCause((cause) => Math.max(0, logLosses[cause]) / total);
+  return { kept, share, lost: eachCause((cause) => share[cause] * (1 - kept)) };
 };
 
 /**
@@ -58,5 +59,5 @@ export const combineCauses = (kept: Partial<ByCause>): CombinedLoss => {
     const share = kept[cause] ?? 1;
     if (!(share >= 0 && share <= 1)) throw new RangeError(`${cause}: a kept share must lie between 0 and 1, not ${share}`);
   }
-  return causesOfLogLosses(each((cause) => logLoss(kept[cause] ?? 1)));
+  return causesOfLogLosses(eachCause((cause) => logLoss(kept[cause] ?? 1)));
 };

@@ -1,7 +1,7 @@
 import type { Grass } from '#shared/vocabulary/turf.ts';
 import { grasses } from '#shared/vocabulary/turf.ts';
 import { standLayout } from '#engine/recovery/stand-layout.ts';
-import { readStand, writeStand, type SeedCohort, type Stand } from '#engine/recovery/stand.ts';
+import type { SeedCohort, Stand } from '#engine/recovery/stand.ts';
 import type { JobTraits, TurfTraits } from '#engine/recovery/turf-traits.ts';
 
 /** Work that changes the state of a stand on the day it is done. */
@@ -158,7 +158,3 @@ export const applyJob = (stand: Stand, job: Job, traits: TurfTraits): Stand => {
       return mown(stand, job.removed, effects);
   }
 };
-
-/** Applies a job to a stand of the flat form, in place; for the few days that have one. */
-export const applyJobAt = (stands: Float64Array, at: number, job: Job, traits: TurfTraits): void =>
-  writeStand(stands, at, applyJob(readStand(stands, at), job, traits));

@@ -1,5 +1,5 @@
 import type { Grass, TurfState } from '#shared/vocabulary/turf.ts';
-import { causes, noCauses, type ByCause, type Cause } from '#engine/injury/causes.ts';
+import { causes, eachCause, noCauses, type ByCause } from '#engine/injury/causes.ts';
 import { seedIndex, standLayout, standStride, type SeedGrassIndex } from '#engine/recovery/stand-layout.ts';
 
 /** Seed of one sowing. */
@@ -122,8 +122,7 @@ export const writeStand = (stands: Float64Array, at: number, stand: Stand): void
   });
 };
 
-const readCauses = (stands: Float64Array, from: number): ByCause =>
-  Object.fromEntries(causes.map((cause, index) => [cause, stands[from + index]!])) as Record<Cause, number>;
+const readCauses = (stands: Float64Array, from: number): ByCause => eachCause((_, place) => stands[from + place]!);
 
 /** Reads a stand back from the flat form. */
 export const readStand = (stands: Float64Array, at: number): Stand => {
