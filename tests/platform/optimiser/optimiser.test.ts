@@ -123,6 +123,22 @@ describe('a solve in a worker', () => {
     expect((await solving).status).toBe('cancelled');
   });
 
+  it('keeps its thread for the next model, but not one that had to be ended', async () => {
+    const optimiser = optimiserInWorker({ entry: new URL('./thread-that-names-itself.ts', import.meta.url), patience: 0 });
+    const thread = async (): Promise<number | null> => (await optimiser.solve(bag(), { gap: 0 })).objective;
+    const first = await thread();
+    expect(await thread()).toBe(first);
+    const stop = new AbortController();
+    const stuck = optimiser.solve(linearModel().build(), { gap: 0, signal: stop.signal });
+    stop.abort();
+    expect((await stuck).status).toBe('cancelled');
+    const later = await thread();
+    expect(later).not.toBe(first);
+    const [one, other] = await Promise.all([thread(), thread()]);
+    expect(one).not.toBe(other);
+    expect([one, other]).toContain(later);
+  });
+
   it('tells a broken worker from an impossible model', async () => {
     const missing = optimiserInWorker({ entry: new URL('./no-such-worker.ts', import.meta.url) });
     await expect(missing.solve(bag(), { gap: 0 })).rejects.toThrow();
