@@ -43,6 +43,8 @@ export interface SolveOptions {
   readonly timeLimit?: number;
   /** Stop after this many branches; what makes a stopped solve repeatable. */
   readonly nodeLimit?: number;
+  /** Whether the model is simplified before it is searched; it is when absent. */
+  readonly simplify?: boolean;
   /** A complete and feasible set of column values to begin with. */
   readonly start?: Float64Array;
   readonly onProgress?: (progress: Progress) => void;

@@ -42,6 +42,8 @@ export const runner = (optimiser: Optimiser, options: PlanningOptions): Runner =
       gap,
       absoluteGap: absoluteGap ?? 0.5,
       timeLimit: Math.max(0.5, left * share),
+      // Starts by the hour leave little to take away, and what is put together hides the order of the hours from the search.
+      simplify: false,
       ...(target === undefined ? {} : { target }),
       ...(start ? { start } : {}),
       ...(options.signal ? { signal: options.signal } : {}),

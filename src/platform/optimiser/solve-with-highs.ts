@@ -64,6 +64,7 @@ export const solveWithHighs = (highs: Highs, model: Model, options: PlainSolveOp
     instance.options.set({
       output_flag: false,
       random_seed: 1,
+      presolve: options.simplify === false ? 'off' : 'choose',
       mip_rel_gap: options.gap,
       mip_abs_gap: options.absoluteGap ?? 1e-6,
       ...(options.timeLimit === undefined ? {} : { time_limit: Math.max(0.05, options.timeLimit) }),

@@ -85,6 +85,11 @@ describe.each(doors)('the optimiser %s', (_, optimiser) => {
     expect((await optimiser.solve(model.build(), { gap: 0 })).status).toBe('infeasible');
   });
 
+  it('finds the same best whether it simplifies the model or not', async () => {
+    const [one, other] = [await optimiser.solve(bag(), { gap: 0 }), await optimiser.solve(bag(), { gap: 0, simplify: false })];
+    expect(other).toMatchObject({ status: 'optimal', objective: one.objective });
+  });
+
   it('gives the same answer to the same question', async () => {
     const [one, other] = [await optimiser.solve(bag(), { gap: 0 }), await optimiser.solve(bag(), { gap: 0 })];
     expect([...one.values!]).toEqual([...other.values!]);
