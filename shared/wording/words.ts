@@ -181,7 +181,10 @@ export const paperWords: Readonly<Record<PaperKind, { readonly name: string; rea
   'test-sheet': { name: 'Test sheet', purpose: 'readings of the surface by test point' },
   'charge-back': { name: 'Charge-back', purpose: 'for finance: lines, clauses, evidence' },
   'season-ledger': { name: 'Season ledger', purpose: 'all bookings, wear and sod of the season' },
-  calendar: { name: 'Calendar file', purpose: 'jobs, deliveries and decisions for any calendar (iCalendar)' },
+  calendar: {
+    name: 'Calendar file',
+    purpose: 'jobs, waterings of new sod, deliveries and decisions for any calendar (iCalendar)',
+  },
   'zone-table': { name: 'Zones', purpose: 'table as CSV' },
   'job-table': { name: 'Jobs', purpose: 'table as CSV' },
   'sod-table': { name: 'Trucks of sod', purpose: 'table as CSV' },

@@ -1,8 +1,11 @@
 import { clockOf, hoursBetween } from '#shared/calendar/local-time.ts';
-import type { DoneJob, Job, PlannedJob, RecoveryPlan, RecoveryProblem, WeatherStop } from '#shared/vocabulary/plan.ts';
+import type { DoneJob, Job, PlannedJob, RecoveryPlan, RecoveryProblem, WeatherStop, ZonePlan } from '#shared/vocabulary/plan.ts';
 import type { LocalTime } from '#shared/vocabulary/primitives.ts';
 import { momentWords } from '#shared/wording/moments.ts';
-import { skilledPeople } from '#planner/limits.ts';
+import { movedOrders, ofDeliveries } from '#planner/check-deliveries.ts';
+import { rigsOn, skilledPeople } from '#planner/limits.ts';
+import type { Setting } from '#planner/setting.ts';
+import { settingOf } from '#planner/setting.ts';
 import { jobWords, machineWords, skillWords } from '#shared/wording/words.ts';
 
 /** A job put at other hours, and the rules it would break there; none where it keeps them all. */
@@ -20,16 +23,17 @@ interface Span {
 const overlap = (one: Span, other: Span): boolean => one.start < other.end && other.start < one.end;
 
 /**
- * The rules that jobs of a plan break when they are put at other hours, all other jobs staying where they are. What the plan itself seems
- * to break is not told: a job that pauses overnight spans a curfew without working in it.
+ * The rules that jobs of a plan break when they are put at other hours, all other jobs staying where they are and the trucks of a lay moving
+ * with it. What the plan itself seems to break is not told: a job that pauses overnight spans a curfew without working in it.
  */
 export const checkMoves = (problem: RecoveryProblem, plan: RecoveryPlan, moves: readonly DoneJob[]): readonly MoveFinding[] => {
   const planned = moves.flatMap((move) => {
     const job = plan.zones.flatMap((zone) => zone.jobs).find((one) => isOf(move, one));
     return job ? [{ ...move, start: job.start, end: job.end }] : [];
   });
-  const before = findings(problem, plan, planned);
-  return findings(problem, plan, moves).map((found) => {
+  const setting = moves.some((move) => isOpenLay(problem, move)) ? settingOf(problem) : null;
+  const before = findings(problem, plan, planned, setting);
+  return findings(problem, plan, moves, setting).map((found) => {
     const known = before.find((one) => one.zone === found.zone && one.window === found.window && one.job === found.job);
     return { ...found, broken: found.broken.filter((words) => !known?.broken.includes(words)) };
   });
@@ -38,13 +42,22 @@ export const checkMoves = (problem: RecoveryProblem, plan: RecoveryPlan, moves: 
 const isOf = (move: DoneJob, job: PlannedJob): boolean =>
   move.zone === job.zone && move.window === job.window && move.job === job.job;
 
-const findings = (problem: RecoveryProblem, plan: RecoveryPlan, moves: readonly DoneJob[]): readonly MoveFinding[] => {
+/** A lay that is still to come, with its sod. */
+const isOpenLay = ({ now }: RecoveryProblem, { job, end }: Pick<DoneJob, 'job' | 'end'>): boolean => job === 'lay' && end > now;
+
+const findings = (
+  problem: RecoveryProblem,
+  plan: RecoveryPlan,
+  moves: readonly DoneJob[],
+  setting: Setting | null,
+): readonly MoveFinding[] => {
   const moved = (job: PlannedJob): PlannedJob => {
     const move = moves.find((one) => isOf(one, job));
     return move ? { ...job, start: move.start, end: move.end } : job;
   };
   const zones = plan.zones.map((zone) => ({ ...zone, jobs: zone.jobs.map(moved) }));
   const all = [...zones.flatMap((zone) => zone.jobs), ...plan.fieldJobs];
+  const orders = setting ? movedOrders(setting, plan, all) : [];
   return moves.map(({ zone: letter, window, job: kind }) => {
     const zone = zones.find((one) => one.zone === letter && one.window === window);
     const at = zone?.jobs.findIndex((one) => one.job === kind) ?? -1;
@@ -58,7 +71,8 @@ const findings = (problem: RecoveryProblem, plan: RecoveryPlan, moves: readonly 
         : []),
       ...ofCapacity(problem, all, job),
       ...ofHalves(problem, all, job),
-      ...ofSod(plan, job),
+      ...ofRigs(problem, zones, job),
+      ...(setting && isOpenLay(problem, job) ? ofDeliveries(setting, plan, orders, job) : []),
     ];
     return { zone: letter, window, job: kind, broken };
   });
@@ -167,14 +181,33 @@ const ofHalves = (problem: RecoveryProblem, all: readonly PlannedJob[], job: Pla
   });
 };
 
-/** Sod cannot be laid before its first truck is there. */
-const ofSod = (plan: RecoveryPlan, job: PlannedJob): readonly string[] => {
-  if (job.job !== 'lay') return [];
-  const arrivals = plan.orders
-    .filter((order) => order.window === job.window)
-    .flatMap((order) => order.trucks)
-    .filter((truck) => truck.zones.includes(job.zone ?? ''))
-    .map((truck) => truck.arrive)
-    .toSorted();
-  return arrivals[0] !== undefined && job.start < arrivals[0] ? [`the first truck arrives ${momentWords(arrivals[0])}`] : [];
+/** Light rigs that stand at once from the hour at which they are set on this zone, against those there are and the power they draw. */
+const ofRigs = (problem: RecoveryProblem, zones: readonly ZonePlan[], job: PlannedJob): readonly string[] => {
+  const { rigs, workforce } = problem;
+  if (job.job !== 'lights' || !rigs) return [];
+  // Rigs stand from the day they are set until the work of their window must be over.
+  const standing = zones.flatMap(({ zone, window, programme, jobs, latestFinish }) => {
+    const set = jobs.find((one) => one.job === 'lights');
+    const area = problem.zones.find(({ letter }) => letter === zone)?.area ?? 0;
+    const kind = problem.programmes.find((one) => one.kind === programme);
+    if (!set || !kind) return [];
+    const own = zone === job.zone && window === job.window;
+    return [{ own, start: set.start, end: set.end > latestFinish ? set.end : latestFinish, count: rigsOn(problem, kind, area) }];
+  });
+  const own = standing.find((one) => one.own);
+  if (!own) return [];
+  const beside = standing.filter((other) => overlap(other, own));
+  const most = Math.max(
+    ...beside
+      .map(({ start }) => (start > own.start ? start : own.start))
+      .map((at) => beside.filter((one) => one.start <= at && at < one.end).reduce((sum, { count }) => sum + count, 0)),
+  );
+  const owned = workforce.machines['light-rig'] ?? 0;
+  const power = most * rigs.power;
+  return [
+    ...(most > owned ? [`${most} light rigs would stand at once, there are ${owned}`] : []),
+    ...(workforce.lightPower !== undefined && power > workforce.lightPower + 1e-6
+      ? [`the light rigs would draw ${Math.round(power)} kW at once, the supply gives ${workforce.lightPower} kW`]
+      : []),
+  ];
 };

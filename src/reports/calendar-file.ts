@@ -1,10 +1,11 @@
 import ical, { ICalAlarmType, ICalCalendarMethod, ICalEventStatus } from 'ical-generator';
 import { toEpoch } from '#shared/calendar/local-time.ts';
 import type { PlanRun } from '#shared/contract/contract.ts';
+import { show } from '#shared/units/quantity.ts';
 import type { LocalTime } from '#shared/vocabulary/primitives.ts';
 import { jobWords } from '#shared/wording/words.ts';
 import type { RecoveryPapers } from '#reports/recovery-papers.ts';
-import { hourWords } from '#reports/wording.ts';
+import { compareLetters, hourWords } from '#reports/wording.ts';
 
 /** One entry of the calendar: stable key, hours on the venue's wall clock, words, hours ahead at which it rings. */
 export interface CalendarEntry {
@@ -38,6 +39,26 @@ const counted = (): ((key: string) => string) => {
   };
 };
 
+/**
+ * The waterings of young sod, one entry an hour with every zone that is due then: zones laid together are watered on one round. The key is
+ * the hour, so that a later plan which waters at the same hour moves nothing in anybody's calendar.
+ */
+const wateringEntries = ({ plan }: Pick<PlanRun, 'plan'>): readonly CalendarEntry[] =>
+  [...Map.groupBy(plan.works?.waterings ?? [], ({ window, at }) => `${window} ${at}`).values()].map((round) => {
+    const { window, at } = round[0]!;
+    const zones = round.toSorted((one, other) => compareLetters(one.zone, other.zone));
+    return {
+      key: `${window}.water-new-sod.${at}`,
+      start: at,
+      end: at,
+      summary: `${zones.map(({ zone }) => zone).join(', ')}: ${jobWords['water-new-sod']}`,
+      description: zones
+        .map(({ zone, depth, volume }) => `${zone}: ${show(depth, 'rain', 'si', 1)}, ${show(volume, 'water', 'si')}`)
+        .join('\n'),
+      alarmHours: [],
+    };
+  });
+
 /** Everything of a plan that belongs into a calendar. */
 export const calendarEntries = ({ plan }: PlanRun): readonly CalendarEntry[] => {
   const once = counted();
@@ -68,6 +89,7 @@ export const calendarEntries = ({ plan }: PlanRun): readonly CalendarEntry[] => 
         alarmHours: [],
       })),
     ),
+    ...wateringEntries({ plan }),
   ];
 };
 
@@ -75,8 +97,8 @@ export const calendarEntries = ({ plan }: PlanRun): readonly CalendarEntry[] => 
 const sequenceOf = (plan: PlanRun): number => Math.max(0, Math.floor((Date.parse(plan.createdAt) - Date.UTC(2020, 0, 1)) / 1000));
 
 /**
- * The plan as an iCalendar file (RFC 5545): every job, every decision hour with alarms a day and two hours ahead, the trucks, the home
- * date. Times are UTC instants, so that a phone in another zone rings at the right moment. Ids are stable and the sequence rises from
+ * The plan as an iCalendar file (RFC 5545): every job, every decision hour with alarms a day and two hours ahead, the trucks, the
+ * waterings of young sod, the home date. Times are UTC instants, so that a phone in another zone rings at the right moment. Ids are stable and the sequence rises from
  * plan to plan of a booking: a later file updates the entries of an earlier one, and what fell away since is cancelled.
  */
 export const calendarFile = ({ venue, booking, forecast, plan, earlier }: RecoveryPapers): string => {

@@ -1,6 +1,6 @@
 import { stringify } from 'csv-stringify/sync';
 import type { RecoveryPapers } from '#reports/recovery-papers.ts';
-import { jobsInOrder } from '#reports/wording.ts';
+import { compare, jobsInOrder } from '#reports/wording.ts';
 import { causes } from '#shared/vocabulary/forecast.ts';
 
 type Cell = string | number | null;
@@ -54,19 +54,27 @@ export const zoneTable = ({ forecast }: RecoveryPapers): string =>
     ]),
   );
 
-/** One row a job, in the order of their starts. */
+/** One row a job and one a watering of young sod in a zone, in the order of their starts. A watering has an hour and no end of its own. */
 export const jobTable = (papers: RecoveryPapers): string =>
   csv(
-    ['zone', 'job', 'start_venue_time', 'end_venue_time', 'people', 'machine', 'done'],
-    jobsInOrder(papers).map((job) => [
-      job.zone ?? 'field',
-      job.job,
-      job.start,
-      job.end,
-      job.crew,
-      job.machine ?? '',
-      job.done ? 'yes' : 'no',
-    ]),
+    ['zone', 'job', 'start_venue_time', 'end_venue_time', 'people', 'machine', 'done', 'water_mm', 'water_m3'],
+    [
+      ...jobsInOrder(papers).map((job): readonly [Cell, Cell, string, ...Cell[]] => [
+        job.zone ?? 'field',
+        job.job,
+        job.start,
+        job.end,
+        job.crew,
+        job.machine ?? '',
+        job.done ? 'yes' : 'no',
+        null,
+        null,
+      ]),
+      ...(papers.plan.plan.works?.waterings ?? []).map(
+        ({ zone, at, depth, volume }) =>
+          [zone, 'water-new-sod', at, null, null, null, null, hundredth(depth), hundredth(volume)] as const,
+      ),
+    ].toSorted((one, other) => compare(one[2], other[2])),
   );
 
 /** One row a truck of every sod order. */

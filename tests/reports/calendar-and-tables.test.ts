@@ -4,6 +4,8 @@ import { describe, expect, it } from 'vitest';
 import { toEpoch } from '#shared/calendar/local-time.ts';
 import { calendarFile } from '#reports/calendar-file.ts';
 import { costTable, csv, jobTable, sodTable, zoneTable } from '#reports/tables.ts';
+import type { RecoveryPapers } from '#reports/recovery-papers.ts';
+import type { SodWatering } from '#shared/vocabulary/plan.ts';
 import { exampleEntry, examplePapers, exampleTerms, moneyWith } from '#tests/reports/example-papers.ts';
 
 const papers = examplePapers(40, 60);
@@ -93,6 +95,78 @@ describe('the calendar file, read by an independent parser (RFC 5545)', () => {
   });
 });
 
+/** The papers with waterings of the sod in zones A and B, in the order a plan keeps them: zone by zone. */
+const watered = (waterings: readonly SodWatering[]): RecoveryPapers => {
+  const works = { quantities: [], waterings, rolls: [], cautions: [] };
+  const few = examplePapers();
+  return { ...few, plan: { ...few.plan, plan: { ...few.plan.plan, works } } };
+};
+const water = (zone: string, at: string, depth = 3): SodWatering => ({
+  zone,
+  window: 'to-home-date',
+  at,
+  depth,
+  volume: depth / 10,
+});
+
+describe('the waterings of young sod in the calendar', () => {
+  const papers = watered([
+    water('A', '2027-07-21T13:30', 12),
+    water('A', '2027-07-22T06:00', 2.4),
+    water('B', '2027-07-22T06:00'),
+    water('B', '2027-07-22T10:00'),
+  ]);
+  const { timeZone } = papers.venue.place;
+  const entriesOf = (text: string) => eventsOf(text).events.filter(({ uid }) => uid.includes('.water-new-sod.'));
+  const first = entriesOf(calendarFile(papers));
+
+  it('stand once an hour with every zone that is due, at their instant, without an end and without ringing', () => {
+    expect(first.map(({ summary }) => summary)).toEqual(['A: water new sod', 'A, B: water new sod', 'B: water new sod']);
+    expect(first.map((event) => event.startDate.toJSDate().getTime())).toEqual(
+      ['2027-07-21T13:30', '2027-07-22T06:00', '2027-07-22T10:00'].map((time) => toEpoch(time, timeZone)),
+    );
+    expect(first[1]!.description).toBe('A: 2.4 mm, 0.2 m³\nB: 3.0 mm, 0.3 m³');
+    for (const { component } of first) {
+      expect(component.getFirstPropertyValue('dtend')).toBeNull();
+      expect(component.getAllSubcomponents('valarm')).toEqual([]);
+    }
+    expect(new Set(eventsOf(calendarFile(papers)).events.map(({ uid }) => uid)).size).toBe(
+      eventsOf(calendarFile(papers)).events.length,
+    );
+  });
+
+  it('keep the wall clock of the venue over the night on which the clocks change', () => {
+    // The zone of the sample changes from UTC−5 to UTC−6 in the night to 7 November 2027.
+    expect(timeZone).toBe('America/Chicago');
+    const over = entriesOf(calendarFile(watered([water('A', '2027-11-06T06:00'), water('A', '2027-11-07T06:00')])));
+    expect(over.map((event) => event.startDate.toJSDate().toISOString())).toEqual([
+      '2027-11-06T11:00:00.000Z',
+      '2027-11-07T12:00:00.000Z',
+    ]);
+  });
+
+  it('are updated by a later plan under the same ids, and cancelled where nothing is watered any more', () => {
+    const later = watered([water('A', '2027-07-22T06:00', 5), water('B', '2027-07-23T06:00')]);
+    const next = entriesOf(
+      calendarFile({
+        ...later,
+        plan: { ...later.plan, id: 'later', createdAt: '2027-07-02T12:00:00.000Z' },
+        earlier: [papers.plan],
+      }),
+    );
+    const state = (event: ICAL.Event) => event.component.getFirstPropertyValue('status');
+    expect(next.map((event) => [event.summary, state(event)])).toEqual([
+      ['A: water new sod', 'CONFIRMED'],
+      ['B: water new sod', 'CONFIRMED'],
+      ['A: water new sod', 'CANCELLED'],
+      ['B: water new sod', 'CANCELLED'],
+    ]);
+    expect(next[0]!.uid).toBe(first[1]!.uid);
+    expect([next[2]!.uid, next[3]!.uid]).toEqual([first[0]!.uid, first[2]!.uid]);
+    for (const event of next) expect(event.sequence).toBeGreaterThan(first[0]!.sequence);
+  });
+});
+
 describe('tables as CSV, read by a parser', () => {
   const read = (text: string): string[][] => parse(text, { bom: true });
 
@@ -116,6 +190,19 @@ describe('tables as CSV, read by a parser', () => {
       expect(lines).toHaveLength(count);
       for (const line of lines) expect(line).toHaveLength(head!.length);
     }
+  });
+
+  it('the jobs hold the waterings of young sod with their water, among the jobs by their hour', () => {
+    const papers = watered([water('A', '2027-07-22T06:00', 2.4), water('B', '2027-07-22T06:00')]);
+    const [head, ...lines] = read(jobTable(papers));
+    expect(head!.slice(-2)).toEqual(['water_mm', 'water_m3']);
+    expect(lines.filter(([, job]) => job === 'water-new-sod')).toEqual([
+      ['A', 'water-new-sod', '2027-07-22T06:00', '', '', '', '', '2.4', '0.24'],
+      ['B', 'water-new-sod', '2027-07-22T06:00', '', '', '', '', '3', '0.3'],
+    ]);
+    expect(lines).toHaveLength(read(jobTable(examplePapers())).length - 1 + 2);
+    const starts = lines.map((line) => line[2]!);
+    expect(starts).toEqual(starts.toSorted());
   });
 
   it('no cell that a person wrote begins a formula', () => {

@@ -83,6 +83,10 @@ describe('the works of a plan', () => {
     const dry = mine(worksOf(parts(28), plan));
     const end = laid.jobs.find(({ job }) => job === 'lay')!.end;
     expect(dry[0]!.at >= end).toBe(true);
+    // What falls to the hours before the last roll is down is one watering, and no less than the 12 mm of the first day in all.
+    expect(new Set(dry.map(({ at }) => at)).size).toBe(dry.length);
+    const day = dry.filter(({ at }) => at.slice(0, 10) === end.slice(0, 10));
+    expect(day.reduce((sum, { depth }) => sum + depth, 0)).toBeGreaterThanOrEqual(12 - 1e-9);
     const second = dry.filter(({ at }) => at.slice(0, 10) === days[days.indexOf(end.slice(0, 10)) + 1]);
     expect(second.map(({ at }) => at.slice(11))).toEqual(['06:00', '10:00', '13:00', '16:00']);
     for (const { depth, volume } of dry) expect(volume).toBeCloseTo((depth / 1000) * 100, 9);
