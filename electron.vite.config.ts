@@ -65,6 +65,7 @@ export default defineConfig({
     plugins: [react()],
     build: {
       outDir: resolve(root, 'out/renderer'),
+      minify: true,
       // Fonts and pictures stay files of their own, as the pages' content policy asks.
       assetsInlineLimit: 0,
       rollupOptions: { input: resolve(root, 'src/renderer/index.html') },

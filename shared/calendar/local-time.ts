@@ -3,12 +3,25 @@ import type { LocalDate, LocalTime } from '#shared/vocabulary/primitives.ts';
 
 const hourMs = 3_600_000;
 
+/** Instants found already, by time zone and wall-clock time; the same few are asked for again at every step of a drag. */
+const found = new Map<string, number>();
+const mostFound = 20_000;
+
 /**
  * The instant of a wall-clock time at the venue, epoch ms. In the hour that a clock change repeats, the first of the two is
  * meant; a time that a clock change skips means the same number of minutes later.
  */
-export const toEpoch = (time: LocalTime, timeZone: string): number =>
-  Temporal.PlainDateTime.from(time).toZonedDateTime(timeZone, { disambiguation: 'compatible' }).epochMilliseconds;
+export const toEpoch = (time: LocalTime, timeZone: string): number => {
+  const key = `${timeZone} ${time}`;
+  const known = found.get(key);
+  if (known !== undefined) return known;
+  const instant = Temporal.PlainDateTime.from(time).toZonedDateTime(timeZone, {
+    disambiguation: 'compatible',
+  }).epochMilliseconds;
+  if (found.size >= mostFound) found.clear();
+  found.set(key, instant);
+  return instant;
+};
 
 /** The wall-clock minute at the venue of an instant in epoch ms. */
 export const fromEpoch = (epochMs: number, timeZone: string): LocalTime =>

@@ -13,10 +13,6 @@ const distanceToSide = ([x, y]: Point, [[x1, y1], [x2, y2]]: readonly [Point, Po
   return Math.hypot(x - x1 - along * (x2 - x1), y - y1 - along * (y2 - y1));
 };
 
-/** m from a point to the ring and what it encloses; 0 inside. */
-export const distanceTo = (ring: Polygon, point: Point): number =>
-  contains(ring, point[0], point[1]) ? 0 : Math.min(...sidesOf(ring).map((side) => distanceToSide(point, side)));
-
 /** Which way three points turn: positive to the left, negative to the right, 0 in line. */
 const turn = ([ax, ay]: Point, [bx, by]: Point, [cx, cy]: Point): number => (bx - ax) * (cy - ay) - (by - ay) * (cx - ax);
 
@@ -92,11 +88,13 @@ const strictlyInside = (ring: Polygon, point: Point): boolean =>
  */
 export const farthestFrom = (outline: Polygon, ring: Polygon): { readonly corner: number; readonly distance: number } => {
   let farthest = { corner: 0, distance: 0 };
+  const edge = sidesOf(outline);
   sidesOf(ring).forEach(([[x1, y1], [x2, y2]], corner) => {
     const steps = Math.max(1, Math.ceil(Math.hypot(x2 - x1, y2 - y1)));
     for (let step = 0; step < steps; step++) {
       const point: Point = [x1 + ((x2 - x1) * step) / steps, y1 + ((y2 - y1) * step) / steps];
-      const distance = distanceTo(outline, point);
+      if (contains(outline, point[0], point[1])) continue;
+      const distance = edge.reduce((least, side) => Math.min(least, distanceToSide(point, side)), Infinity);
       if (distance > farthest.distance + 1e-9) farthest = { corner, distance };
     }
   });

@@ -1,4 +1,5 @@
 import { Booking } from '#shared/vocabulary/booking.ts';
+import { documentReader } from '#store/documents.ts';
 import { refusal, removeRow, standingRevision, type Work } from '#store/revisions.ts';
 import type { Contents } from '#store/store.ts';
 
@@ -11,6 +12,8 @@ const coveredSpan = (booking: Booking): { readonly firstOn: string | null; reado
       .toSorted()
       .at(-1) ?? null,
 });
+
+const bookingOf = documentReader(Booking);
 
 export const bookingsIn = (work: Work): Contents['bookings'] => {
   const inOrder = (venueId: string) =>
@@ -34,8 +37,7 @@ export const bookingsIn = (work: Work): Contents['bookings'] => {
         revision: row.revision,
       })),
 
-    ofVenue: async (venueId) =>
-      (await inOrder(venueId).select('document').execute()).map((row) => Booking.parse(JSON.parse(row.document))),
+    ofVenue: async (venueId) => (await inOrder(venueId).select('document').execute()).map((row) => bookingOf(row.document)),
 
     near: async (venueId, from, until) => {
       const rows = await inOrder(venueId)
@@ -47,12 +49,12 @@ export const bookingsIn = (work: Work): Contents['bookings'] => {
           ]),
         )
         .execute();
-      return rows.map((row) => Booking.parse(JSON.parse(row.document)));
+      return rows.map((row) => bookingOf(row.document));
     },
 
     find: async (id) => {
       const row = await work.selectFrom('bookings').select('document').where('id', '=', id).executeTakeFirst();
-      return row ? Booking.parse(JSON.parse(row.document)) : null;
+      return row ? bookingOf(row.document) : null;
     },
 
     save: async (booking) => {

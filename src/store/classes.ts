@@ -1,4 +1,3 @@
-import type { z } from 'zod';
 import type { Work } from '#store/revisions.ts';
 import type { Classes } from '#store/store.ts';
 
@@ -6,12 +5,10 @@ import type { Classes } from '#store/store.ts';
 export const classesIn = <Value extends { readonly id: string; readonly name: string }>(
   work: Work,
   table: 'coverings' | 'vehicles',
-  schema: z.ZodType<Value>,
+  valueOf: (document: string) => Value,
 ): Classes<Value> => ({
   list: async () =>
-    (await work.selectFrom(table).select('document').orderBy('name').orderBy('id').execute()).map((row) =>
-      schema.parse(JSON.parse(row.document)),
-    ),
+    (await work.selectFrom(table).select('document').orderBy('name').orderBy('id').execute()).map((row) => valueOf(row.document)),
 
   save: async (value) => {
     const row = { id: value.id, name: value.name, document: JSON.stringify(value) };

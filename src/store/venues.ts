@@ -1,13 +1,16 @@
 import { Venue } from '#shared/vocabulary/venue.ts';
+import { documentReader } from '#store/documents.ts';
 import { refusal, removeRow, standingRevision, type Work } from '#store/revisions.ts';
 import type { Contents } from '#store/store.ts';
+
+const venueOf = documentReader(Venue);
 
 export const venuesIn = (work: Work): Contents['venues'] => ({
   list: () => work.selectFrom('venues').select(['id', 'name', 'revision']).orderBy('name').orderBy('id').execute(),
 
   find: async (id) => {
     const row = await work.selectFrom('venues').select('document').where('id', '=', id).executeTakeFirst();
-    return row ? Venue.parse(JSON.parse(row.document)) : null;
+    return row ? venueOf(row.document) : null;
   },
 
   save: async (venue) => {

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { addHours, shiftDays } from '#shared/calendar/local-time.ts';
+import { addDays, addHours, shiftDays } from '#shared/calendar/local-time.ts';
 import type { Booking, Layer } from '#shared/vocabulary/booking.ts';
 import type { Forecast } from '#shared/vocabulary/forecast.ts';
 import type { Venue } from '#shared/vocabulary/venue.ts';
@@ -312,6 +312,13 @@ describe('laws of the forecast', () => {
       })),
     };
     expect(foresee(asking(hot)).zones.find((one) => one.letter === 'A')!.coverHome.p50).toBeLessThan(0.1);
+  });
+
+  test('years on record move drawn members and leave the usual season alone', () => {
+    const plain = { maximum: 38, minimum: 27, rain: 0, radiation: 24, vapourPressure: 2.4, wind: 2 };
+    const observed = Array.from({ length: 2 * 365 }, (_, day) => ({ date: addDays('2021-01-01', day), ...plain }));
+    expect(foresee(asking(july, { observed }))).toEqual(foresee(asking(july)));
+    expect(foresee(asking(july, { observed, members: 4 }))).not.toEqual(foresee(asking(july, { members: 4 })));
   });
 
   test('a home date before the event is refused by name', () => {

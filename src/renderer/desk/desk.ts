@@ -1,4 +1,4 @@
-import { createContext, createElement, useContext, useSyncExternalStore, type ReactNode } from 'react';
+import { createContext, createElement, useContext, useLayoutEffect, useState, useSyncExternalStore, type ReactNode } from 'react';
 import type { PlanRun, ReplyOf } from '#shared/contract/contract.ts';
 import type { Answer, Failure } from '#shared/contract/failure.ts';
 import type { Job } from '#shared/contract/job.ts';
@@ -170,9 +170,13 @@ let desk: Desk = {
   failure: null,
   said: '',
 };
-/** The desk as those see it who may lag behind a hand that drags. */
-let settled = desk;
-let settling: ReturnType<typeof setTimeout> | undefined;
+/** A part of the sheet that may lag behind a hand that drags, with the desk as it was last drawn there. */
+interface Lagging {
+  seen: Desk;
+}
+/** All of them; whose turn is the longest ago comes first. */
+const lagging = new Set<Lagging>();
+let turn: ReturnType<typeof setTimeout> | undefined;
 /** ms they lag at most. */
 const lag = 400;
 
@@ -184,10 +188,25 @@ const hear = (read: () => void): (() => void) => {
 const tell = (): void => {
   for (const read of readers) read();
 };
-const settle = (): void => {
-  clearTimeout(settling);
-  settling = undefined;
-  settled = desk;
+
+const catchUp = (): void => {
+  clearTimeout(turn);
+  turn = undefined;
+  for (const part of lagging) part.seen = desk;
+};
+
+/** One part after the other: all at once would hold up the plan for longer than the hand forgives. */
+const takeTurns = (): void => {
+  turn ??= setTimeout(() => {
+    turn = undefined;
+    const next = [...lagging].find((part) => part.seen !== desk);
+    if (!next) return;
+    next.seen = desk;
+    lagging.delete(next);
+    lagging.add(next);
+    takeTurns();
+    tell();
+  }, lag / lagging.size);
 };
 
 /** The desk as it is now, for whoever acts on it. */
@@ -195,29 +214,35 @@ export const deskNow = (): Desk => desk;
 
 export const change = (changed: Partial<Desk>): void => {
   desk = { ...desk, ...changed };
-  if (desk.draft === null && desk.heldGround === null) settle();
-  else
-    settling ??= setTimeout(() => {
-      settle();
-      tell();
-    }, lag);
+  if (desk.draft === null && desk.heldGround === null) catchUp();
+  else takeTurns();
   tell();
 };
 
 /** Tells of every change, for as long as the page lives. */
 export const onChange = (read: () => void): void => void readers.add(read);
 
+const Behind = createContext<Lagging | null>(null);
+
 /**
- * Parts of the sheet that may lag while something is dragged: the plan follows the hand at once, tables, charts and calendar are drawn
- * anew a few times a second. At all other times they are as quick as the plan, so that nobody types into a field that is behind.
+ * A part of the sheet that may lag while something is dragged: the plan follows the hand at once, tables, charts and calendar are drawn
+ * anew in turn, each a few times a second. At all other times they are as quick as the plan, so that nobody types into a field that is
+ * behind.
  */
-const Unhurried = createContext(false);
-export const AfterTheHand = ({ children }: { children: ReactNode }) => createElement(Unhurried, { value: true }, children);
+export const AfterTheHand = ({ children }: { children: ReactNode }) => {
+  const [part] = useState<Lagging>(() => ({ seen: desk }));
+  useLayoutEffect(() => {
+    part.seen = desk;
+    lagging.add(part);
+    return () => void lagging.delete(part);
+  }, [part]);
+  return createElement(Behind, { value: part }, children);
+};
 
 /** The desk as a component sees it. */
 export const useDesk = (): Desk => {
-  const unhurried = useContext(Unhurried);
-  return useSyncExternalStore(hear, () => (unhurried ? settled : desk));
+  const part = useContext(Behind);
+  return useSyncExternalStore(hear, () => part?.seen ?? desk);
 };
 
 /** Value of a good answer, or null with the failure shown. */

@@ -29,7 +29,7 @@ export const checkVenue = (venue: Venue, field: string): Findings => ({
     ),
     ...unknownSettings(venue, `${field}.settings`),
   ],
-  outOfRange: settingsOutOfRange(venue, `${field}.settings`),
+  outOfRange: settingsOutOfRange(venue, field),
 });
 
 const fieldProblems = (venue: Venue, field: string): readonly Problem[] => {
@@ -74,13 +74,14 @@ const unknownSettings = (venue: Venue, field: string): readonly Problem[] =>
     .filter((name) => !parameterOf(name))
     .map((name) => ({ field: `${field}.${name}`, reason: 'is not a name of the catalogue' }));
 
-const settingsOutOfRange = (venue: Venue, field: string): readonly Problem[] =>
+/** The venue's own numbers that lie outside their ranges. `field` is where the venue stands in the request. */
+export const settingsOutOfRange = (venue: Venue, field: string): readonly Problem[] =>
   Object.entries(venue.settings).flatMap(([name, { value }]) => {
     const parameter = parameterOf(name);
     if (!parameter || (value >= parameter.low && value <= parameter.high)) return [];
     return [
       {
-        field: `${field}.${name}.value`,
+        field: `${field}.settings.${name}.value`,
         reason: `${value} is outside the range of this number, ${parameter.low} to ${parameter.high} ${parameter.unit}`,
       },
     ];

@@ -12,12 +12,14 @@ import type { DatedWeatherDay } from '#engine/weather/weather-day.ts';
 import { done, invalid, notFound, outOfRange } from '#services/answers.ts';
 import { checkBooking, spanOf } from '#services/checks/booking.ts';
 import { clashProblems, isSure } from '#services/checks/clashes.ts';
-import { checkVenue } from '#services/checks/venue.ts';
+import { settingsOutOfRange } from '#services/checks/venue.ts';
 import type { Contents } from '#store/store.ts';
 
 export interface Asked extends Pick<ForecastQuestion, 'booking' | 'members' | 'seed' | 'cellSize'> {
   readonly venueId: Id;
   readonly fixtureId: Id;
+  /** Leaves out the years on record, thousands of days: the usual season is made of normals and asks for none. Never for what is kept. */
+  readonly withoutYears?: true;
 }
 
 /** d between the end of a booking and the home date: beyond it a forecast says nothing about the booking. */
@@ -36,7 +38,7 @@ export const gatherQuestion = async (contents: Contents, asked: Asked): Promise<
 
   const coverings = (await contents.coverings.list()).toSorted(byId);
   const vehicles = (await contents.vehicles.list()).toSorted(byId);
-  const settings = checkVenue(venue, 'venue').outOfRange;
+  const settings = settingsOutOfRange(venue, 'venue');
   if (settings.length > 0) return outOfRange(settings);
   const problems = [
     ...homeDateProblems(homeDate, venue),
@@ -70,7 +72,7 @@ export const gatherQuestion = async (contents: Contents, asked: Asked): Promise<
     members: asked.members,
     seed: asked.seed,
     cellSize: asked.cellSize,
-    observed: whole(await contents.weather.days(venueId, 'observed')),
+    observed: asked.withoutYears ? [] : whole(await contents.weather.days(venueId, 'observed')),
     actual: whole(await contents.weather.days(venueId, 'actual')),
     expected: await contents.weather.days(venueId, 'expected'),
   });

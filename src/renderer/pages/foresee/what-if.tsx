@@ -1,6 +1,7 @@
 import { Bar, BarChart, ReferenceLine, ResponsiveContainer, Tooltip, XAxis, YAxis } from 'recharts';
 import { figure, toShown, unitOf, show as inUnits, type UnitSystem } from '#shared/units/quantity.ts';
 import type { ForecastAnswers, ForecastOption, Reading } from '#shared/vocabulary/answers.ts';
+import { tickLook } from '../../components/chart-look.ts';
 import { Part } from '../../components/fields.tsx';
 import { percent } from '../../components/numbers.ts';
 import { floorsOf } from '../../desk/comparing.ts';
@@ -62,7 +63,7 @@ const OptionChart = ({ options, units }: { options: readonly ForecastOption[]; u
       <div aria-hidden>
         <ResponsiveContainer width="100%" height={24 + 20 * rows.length}>
           <BarChart data={rows} layout="vertical" accessibilityLayer={false} margin={{ top: 0, right: 12, bottom: 0, left: 4 }}>
-            <XAxis type="number" tick={{ fontSize: 10, fill: 'currentColor' }} stroke="currentColor" />
+            <XAxis type="number" tick={tickLook} stroke="currentColor" />
             <YAxis
               type="category"
               dataKey="name"

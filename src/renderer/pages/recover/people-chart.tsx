@@ -2,6 +2,7 @@ import { Bar, BarChart, Cell, ReferenceLine, ResponsiveContainer, Tooltip, XAxis
 import type { PlannedJob } from '#shared/vocabulary/plan.ts';
 import type { Venue } from '#shared/vocabulary/venue.ts';
 import { dayWords } from '#shared/wording/moments.ts';
+import { tickLook } from '../../components/chart-look.ts';
 import { peopleByShift } from './job-rows.ts';
 
 /** People wanted at once in each shift against those who are there. */
@@ -14,14 +15,8 @@ export const PeopleChart = ({ jobs, venue }: { jobs: readonly PlannedJob[]; venu
       <div aria-hidden>
         <ResponsiveContainer width="100%" height={120}>
           <BarChart data={[...shifts]} accessibilityLayer={false} margin={{ top: 6, right: 8, bottom: 0, left: -28 }}>
-            <XAxis
-              dataKey="name"
-              tick={{ fontSize: 10, fill: 'currentColor' }}
-              interval="equidistantPreserveStart"
-              minTickGap={12}
-              stroke="currentColor"
-            />
-            <YAxis allowDecimals={false} tick={{ fontSize: 10, fill: 'currentColor' }} stroke="currentColor" />
+            <XAxis dataKey="name" tick={tickLook} interval="equidistantPreserveStart" minTickGap={12} stroke="currentColor" />
+            <YAxis allowDecimals={false} tick={tickLook} stroke="currentColor" />
             <Tooltip isAnimationActive={false} cursor={{ fill: 'var(--chosen)' }} />
             <ReferenceLine y={dayCrew} stroke="var(--accent)" strokeDasharray="4 3" />
             <ReferenceLine y={nightCrew} stroke="var(--faint)" strokeDasharray="1 2" />

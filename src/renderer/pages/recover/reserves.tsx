@@ -1,6 +1,7 @@
 import { CartesianGrid, Line, LineChart, ReferenceDot, ResponsiveContainer, Tooltip, XAxis, YAxis } from 'recharts';
 import { figure, minorDigits, show as inUnits, showMoney, toShown, unitOf } from '#shared/units/quantity.ts';
 import type { SodDecision, SodReserve } from '#shared/vocabulary/sod.ts';
+import { tickLook } from '../../components/chart-look.ts';
 import { percent } from '../../components/numbers.ts';
 import { useDesk } from '../../desk/desk.ts';
 
@@ -67,15 +68,11 @@ const ReserveCurve = ({ reserve, name }: { reserve: SodReserve; name: string }) 
               dataKey="ordered"
               type="number"
               domain={['dataMin', 'dataMax']}
-              tick={{ fontSize: 10, fill: 'currentColor' }}
+              tick={tickLook}
               tickFormatter={(value: number) => figure(value, 0)}
               stroke="currentColor"
             />
-            <YAxis
-              tick={{ fontSize: 10, fill: 'currentColor' }}
-              tickFormatter={(value: number) => figure(value, 0)}
-              stroke="currentColor"
-            />
+            <YAxis tick={tickLook} tickFormatter={(value: number) => figure(value, 0)} stroke="currentColor" />
             <Tooltip isAnimationActive={false} />
             <Line
               dataKey="cost"

@@ -1,0 +1,20 @@
+import type { z } from 'zod';
+
+/** Documents of one kind that stay read. */
+const most = 200;
+
+/**
+ * Reads documents of one kind out of their rows, checked against their schema. A text that was read before gives the same value again:
+ * while something is dragged the same venue, classes and bookings are read many times a second. What it gives is shared, not to be changed.
+ */
+export const documentReader = <Value>(schema: z.ZodType<Value>): ((text: string) => Value) => {
+  const known = new Map<string, Value>();
+  return (text) => {
+    const before = known.get(text);
+    if (before !== undefined) return before;
+    const value = schema.parse(JSON.parse(text));
+    if (known.size >= most) known.delete(known.keys().next().value!);
+    known.set(text, value);
+    return value;
+  };
+};
