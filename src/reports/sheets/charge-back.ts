@@ -92,16 +92,16 @@ const lineRow = ({ entry, charged, own }: AccountLine): readonly string[] => [
 ];
 
 const lineColumns = [
-  ['Line', 0.9],
+  ['Line', 0.8],
   ['Day', 1.3],
-  ['What', 3.2],
-  ['Quantity', 1.6, 'right'],
-  ['Price', 1.2, 'right'],
-  ['Sum', 1.5, 'right'],
-  ['Clause', 1],
-  ['Charged', 1.5, 'right'],
-  ['Venue', 1.5, 'right'],
-  ['Proof', 2],
+  ['What', 3.4],
+  ['Quantity', 1.4, 'right'],
+  ['Price', 1.1, 'right'],
+  ['Sum', 1.4, 'right'],
+  ['Clause', 0.9],
+  ['Charged', 1.4, 'right'],
+  ['Venue', 1.4, 'right'],
+  ['Proof', 3],
 ] as const;
 
 const linesPart = ({ money: { account, currency } }: RecoveryPapers): readonly Part[] => {
@@ -208,12 +208,12 @@ const defectsOf = ({ evidence }: RecoveryPapers): readonly Part[] => {
     : [
         table(
           [
-            ['Seen at', 1.4],
-            ['Zone', 0.8],
-            ['Defect', 3.4],
-            ['Size', 2],
-            ['Cause', 1.6],
-            ['Clause', 1],
+            ['Seen at', 1.2],
+            ['Zone', 0.6],
+            ['Defect', 4.6],
+            ['Size', 1.9],
+            ['Cause', 1.2],
+            ['Clause', 1.1],
           ],
           defects.map((one) => [one.stage, one.zone, one.words, one.size, one.cause, orDash(one.clause)]),
           '',
