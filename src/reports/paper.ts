@@ -166,9 +166,12 @@ export class Paper {
     const element = this.doc.struct('L');
     this.#root.add(element);
     const indent = this.size(mark === 'number' ? 18 : 12);
+    const heights = items.map((item) => this.#heightOf(item, 'regular', size, this.width - indent));
     items.forEach((item, index) => {
-      const height = this.#heightOf(item, 'regular', size, this.width - indent);
-      this.room(height + 2 + (index === items.length - 1 ? after : 0));
+      const height = heights[index]!;
+      // Below the last two items stands what follows.
+      const last = index === items.length - 2 && after > 0 ? heights.at(-1)! + this.size(2) : 0;
+      this.room(height + 2 + last + (index >= items.length - 2 ? after : 0));
       const row = this.doc.struct('LI');
       element.add(row);
       const sign = (draw: () => void): void => this.mark('Lbl', draw, {}, row);
@@ -220,7 +223,8 @@ export class Paper {
       const height = this.#rowHeight(now!, widths, bold, rowHeight);
       // A sum does not stand alone at the top of a page, and neither does the last row, nor a signature without a row above it.
       const last = waiting.length === 1 ? this.#rowHeight(waiting[0]!, widths, sum, rowHeight) : 0;
-      if (this.y + height + last + (waiting.length <= 1 ? after : 0) > this.bottom) goOn();
+      const beside = height + last > this.#mostRowHeight ? 0 : last;
+      if (this.y + height + beside + (waiting.length <= 1 ? after : 0) > this.bottom) goOn();
       const top = this.y;
       this.#row(element, columns, widths, now!, height, bold ? 'sum' : 'body');
       if (rowHeight > 0) this.#boxesAt(widths, top);

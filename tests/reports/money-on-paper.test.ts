@@ -51,7 +51,7 @@ test('on the printed papers, whatever was entered, the lines add up and every sp
         const account = new Map(tableWith(pack, 'USD').rows.map(([words, value]) => [words!, cents(value!)]));
         const of = (words: string): number => [...account].find(([said]) => said.startsWith(words))![1];
         expect(of('Claim') + of('Borne by the venue')).toBe(of('Cost of the event'));
-        expect(of('Charged, proven') + of('Late-damage') + of('Less what') + of('Above the cap')).toBe(of('Claim'));
+        expect(of('Charged, proven') + of('Plus late') + of('Less what the venue') + of('Less what is above')).toBe(of('Claim'));
         expect(of('Kept from the deposit') + of('Balance due')).toBe(of('Claim'));
         expect(of('Kept from the deposit') + of('Deposit returned')).toBe(agreed.deposit);
         const listed = tableWith(pack, 'Proof');

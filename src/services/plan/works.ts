@@ -98,7 +98,7 @@ const wateringsOf = (parts: WorksParts, plan: RecoveryPlan): readonly SodWaterin
       return (values[`water.cropCoefficient.${season}`] * hargreavesEvapotranspiration(maximum, minimum, sun)) / 1000;
     });
     const rain = weather.map((day) => day.rain / 1000);
-    return youngSodWaterings(demand, rain, days.length).flatMap((watering): SodWatering[] => {
+    const waterings = youngSodWaterings(demand, rain, days.length).flatMap((watering): SodWatering[] => {
       const at = atClock(days[watering.day]!, `${String(watering.hour).padStart(2, '0')}:00`);
       // On the day of laying only what comes after the last roll is down.
       if (at < laid.end && watering.day > 0) return [];
@@ -107,7 +107,16 @@ const wateringsOf = (parts: WorksParts, plan: RecoveryPlan): readonly SodWaterin
         { zone: zone.zone, window: zone.window, at: when, depth: 1000 * watering.depth, volume: waterVolume(watering, area) },
       ];
     });
+    return togetherAtOneHour(waterings);
   });
+
+/** What the day of laying asks for before the last roll is down is given in one watering after it. */
+const togetherAtOneHour = (waterings: readonly SodWatering[]): readonly SodWatering[] =>
+  [...Map.groupBy(waterings, ({ at }) => at).values()].map((mine) => ({
+    ...mine[0]!,
+    depth: mine.reduce((sum, { depth }) => sum + depth, 0),
+    volume: mine.reduce((sum, { volume }) => sum + volume, 0),
+  }));
 
 const rollsOf = (parts: WorksParts, plan: RecoveryPlan): readonly RollHours[] =>
   plan.orders.flatMap(({ window, farm, cut, trucks }) =>
