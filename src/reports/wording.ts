@@ -52,7 +52,7 @@ export const unitAmount = (quantity: string, unit: string): string =>
 
 /** What another kept plan is called beside this one: its event, or for another plan of the same event the moment it was made for. */
 export const planName = ({ booking }: Pick<RecoveryPapers, 'booking'>, other: KeptPlan): string =>
-  other.booking.id === booking.id ? `plan as of ${moment(other.plan.now)}` : other.booking.name;
+  other.booking.id === booking.id ? `Plan as of ${moment(other.plan.now)}` : other.booking.name;
 
 export const orDash = (text: string): string => (text === '' ? '–' : text);
 

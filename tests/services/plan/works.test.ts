@@ -76,6 +76,9 @@ describe('the works of a plan', () => {
   it('have the shape that is stored', () => {
     const whole = RecoveryPlanShape.parse({ ...plan, works: worksOf(parts(25), plan) });
     expect(whole.works!.waterings.length).toBeGreaterThan(0);
+    // One watering of a zone at one moment: what the day of laying asks for before the last roll is down comes in one.
+    const moments = whole.works!.waterings.map(({ zone, at }) => `${zone} ${at}`);
+    expect(new Set(moments).size).toBe(moments.length);
   });
 
   it('water young sod from its last roll down, four times a day at first, less where it rains', () => {
