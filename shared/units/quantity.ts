@@ -31,6 +31,8 @@ export const quantities = {
   onGround: { si: { unit: 'per m²', factor: 1, digits: 0 }, us: { unit: 'per ft²', factor: foot * foot, digits: 0 } },
   share: { si: { unit: '%', factor: 100, digits: 0 }, us: { unit: '%', factor: 100, digits: 0 } },
   water: { si: { unit: 'm³', factor: 1, digits: 1 }, us: { unit: 'gal', factor: 1 / 0.003785411784, digits: 0 } },
+  spilled: { si: { unit: 'l', factor: 1, digits: 1 }, us: { unit: 'gal', factor: 1 / 3.785411784, digits: 1 } },
+  volume: { si: { unit: 'm³', factor: 1, digits: 1 }, us: { unit: 'yd³', factor: 1 / (0.9144 * 0.9144 * 0.9144), digits: 1 } },
   hours: { si: { unit: 'h', factor: 1, digits: 0 }, us: { unit: 'h', factor: 1, digits: 0 } },
 } as const satisfies Record<string, Record<UnitSystem, Scale>>;
 export type Quantity = keyof typeof quantities;

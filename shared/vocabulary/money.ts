@@ -263,7 +263,8 @@ export const Estimate = z
     payer: MinorByCase,
     venue: MinorByCase,
     unpriced: z.array(z.string()).readonly(),
-    basis: z.array(z.string()).readonly(),
+    /** What low and high follow: members of the forecast, and m² that the lowest and the highest tenth of them would have replaced. */
+    basis: z.strictObject({ members: z.int(), replaceLow: z.number(), replaceHigh: z.number() }).readonly(),
   })
   .readonly();
 export type Estimate = z.infer<typeof Estimate>;

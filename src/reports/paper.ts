@@ -1,4 +1,5 @@
 import PDFDocument from 'pdfkit';
+import { heldTogether } from '#reports/held-together.ts';
 import type { Column, TablePart, TitleBlock } from '#reports/sheet.ts';
 
 /** The two weights of the typeface as bytes, so that a paper embeds its own letters. */
@@ -23,8 +24,18 @@ type Element = PDFKit.PDFStructureElement;
 /** What an element of the text can carry; the type declarations know only a part of it. */
 type ElementOptions = PDFKit.Mixins.StructureElementOptions & { bbox?: number[]; scope?: 'Column' };
 
+/** What a part needs to know of those beside it. */
+export interface Beside {
+  /** pt of what follows and stands on the page of the end of the part: signatures below what they sign. */
+  readonly after?: number;
+  /** The heading right above a table, said again where the table goes on. */
+  readonly heading?: string | null;
+}
+
 const margin = 36;
 const footHeight = 20;
+/** Most rows of a table that is not broken at all, where half a page holds them. */
+const unbrokenRows = 7;
 /** Room at the sides of a cell, so that a right-aligned column does not touch the next. */
 const cellPad = 3.5;
 export const ink = '#1b1b1a';
@@ -79,6 +90,7 @@ export class Paper {
     this.#done = collected(this.doc);
     this.#root = this.doc.struct('Document', { title: title.paper });
     this.doc.addStructure(this.#root);
+    this.#plainSpaces();
     this.#block();
   }
 
@@ -121,9 +133,17 @@ export class Paper {
     this.doc.endMarkedContent();
   }
 
+  /** Both spaces have one glyph, and who copies a text gets the one that was drawn first: the plain one. */
+  #plainSpaces(): void {
+    this.ornament(() => {
+      for (const font of ['regular', 'bold']) this.doc.font(font).fontSize(1).text(' ', margin, margin, { lineBreak: false });
+    });
+  }
+
   /** A heading, kept on the page of what follows it when that needs no more than `keep` pt. */
-  heading(text: string, keep = 40): void {
-    const height = this.#heightOf(text, 'bold', 11.5, this.width) + this.size(9);
+  heading(words: string, keep = 40): void {
+    const text = heldTogether(words);
+    const height = this.heightOfHeading(words);
     if (this.y + height + Math.min(keep, this.bottom - margin - 60) > this.bottom) this.page();
     this.y += this.size(6);
     this.mark('H2', () => this.#write(text, 'bold', 11.5, ink, this.left, this.y, this.width));
@@ -131,22 +151,27 @@ export class Paper {
   }
 
   /** A paragraph; `strong` for the one sentence that must be read, `small` for what is there to be looked up. */
-  sentence(text: string, weight: 'plain' | 'strong' | 'small' = 'plain'): void {
+  sentence(words: string, weight: 'plain' | 'strong' | 'small' = 'plain', { after = 0 }: Beside = {}): void {
+    const text = heldTogether(words);
     const [font, size] = weight === 'strong' ? (['bold', 11] as const) : (['regular', weight === 'small' ? 7.6 : 9.2] as const);
     const height = this.#heightOf(text, font, size, this.width);
-    this.room(height + 3);
+    this.room(height + 3 + after);
     this.mark('P', () => this.#write(text, font, size, weight === 'small' ? faint : ink, this.left, this.y, this.width));
     this.y += height + this.size(3);
   }
 
-  list(items: readonly string[], mark: 'dash' | 'box' | 'number', size: number): void {
-    if (items.length === 0) return;
+  list(given: readonly string[], mark: 'dash' | 'box' | 'number', size: number, { after = 0 }: Beside = {}): void {
+    if (given.length === 0) return;
+    const items = given.map(heldTogether);
     const element = this.doc.struct('L');
     this.#root.add(element);
     const indent = this.size(mark === 'number' ? 18 : 12);
+    const heights = items.map((item) => this.#heightOf(item, 'regular', size, this.width - indent));
     items.forEach((item, index) => {
-      const height = this.#heightOf(item, 'regular', size, this.width - indent);
-      this.room(height + 2);
+      const height = heights[index]!;
+      // Below the last two items stands what follows.
+      const last = index === items.length - 2 && after > 0 ? heights.at(-1)! + this.size(2) : 0;
+      this.room(height + 2 + last + (index >= items.length - 2 ? after : 0));
       const row = this.doc.struct('LI');
       element.add(row);
       const sign = (draw: () => void): void => this.mark('Lbl', draw, {}, row);
@@ -167,40 +192,56 @@ export class Paper {
     this.y += this.size(2);
   }
 
-  /** A table; its head stands again on each page, and a row is never torn apart unless it is higher than a page. */
-  table({ columns, rows: given, empty, rowHeight = 0, sum = false }: TablePart): void {
-    if (given.length === 0) return this.sentence(empty);
-    const widths = this.#widths(columns, given, sum);
-    const rows = given.flatMap((cells) => this.#pieces(cells, widths));
+  /**
+   * A table; its head stands again on each page, and a row is never torn apart unless it is higher than a page. A short table is not
+   * broken at all; where a long one goes on, the heading above it is said again.
+   */
+  table(given: TablePart, { after = 0, heading = null }: Beside = {}): void {
+    if (given.rows.length === 0) return this.sentence(given.empty, 'plain', { after });
+    const { columns, rows, rowHeight = 0, sum = false } = tableHeldTogether(given);
+    const widths = this.#widths(columns, rows, sum);
     const heads = columns.map((column) => column.head);
     const named = heads.some((head) => head !== '');
     const headHeight = named ? this.#rowHeight(heads, widths, true, 0) : 0;
-    this.room(this.startOfTable({ columns, rows, rowHeight }));
+    this.room(this.startOfTable(given, after));
     const element = this.doc.struct('Table');
     this.#root.add(element);
     if (named) this.#row(element, columns, widths, heads, headHeight, 'head');
     else this.#ruleAt(0.8);
-    rows.forEach((cells, index) => {
-      const bold = sum && index === rows.length - 1;
-      const height = this.#rowHeight(cells, widths, bold, rowHeight);
-      // A sum does not stand alone at the top of a page, and neither does the last row.
-      const after = index === rows.length - 2 ? this.#rowHeight(rows.at(-1)!, widths, sum, rowHeight) : 0;
-      if (this.y + height + after > this.bottom) {
-        this.page();
-        if (named) this.ornament(() => this.#cells(columns, widths, heads, headHeight, true, faint));
-        this.y += headHeight;
-        this.#ruleAt(0.8);
-      }
+    const goOn = (): void => {
+      this.page();
+      if (heading !== null) this.#goesOn(heading);
+      if (named) this.ornament(() => this.#cells(columns, widths, heads, headHeight, true, faint));
+      this.y += headHeight;
+      this.#ruleAt(0.8);
+    };
+    const waiting = [...rows];
+    for (let cells = waiting.shift(); cells !== undefined; cells = waiting.shift()) {
+      const [now, ...rest] = this.#pieces(cells, widths, this.bottom - this.y);
+      waiting.unshift(...rest);
+      const bold = sum && waiting.length === 0;
+      const height = this.#rowHeight(now!, widths, bold, rowHeight);
+      // A sum does not stand alone at the top of a page, and neither does the last row, nor a signature without a row above it.
+      const last = waiting.length === 1 ? this.#rowHeight(waiting[0]!, widths, sum, rowHeight) : 0;
+      const beside = height + last > this.#mostRowHeight ? 0 : last;
+      if (this.y + height + beside + (waiting.length <= 1 ? after : 0) > this.bottom) goOn();
       const top = this.y;
-      this.#row(element, columns, widths, cells, height, bold ? 'sum' : 'body');
+      this.#row(element, columns, widths, now!, height, bold ? 'sum' : 'body');
       if (rowHeight > 0) this.#boxesAt(widths, top);
-    });
+    }
     element.end();
     this.y += this.size(5);
   }
 
-  /** Height of the head and the first rows of a table, which stand on one page. */
-  startOfTable({ columns, rows, rowHeight = 0 }: Pick<TablePart, 'columns' | 'rows' | 'rowHeight'>): number {
+  #goesOn(heading: string): void {
+    const words = `${heldTogether(heading)}, continued`;
+    this.ornament(() => this.#write(words, 'bold', 9, faint, this.left, this.y, this.width));
+    this.y += this.#heightOf(words, 'bold', 9, this.width) + this.size(2);
+  }
+
+  /** Height of the head and the first rows of a table, which stand on one page; of a short one all rows and what follows them. */
+  startOfTable(given: Pick<TablePart, 'columns' | 'rows' | 'rowHeight'>, after = 0): number {
+    const { columns, rows, rowHeight = 0 } = tableHeldTogether(given);
     const widths = this.#widths(columns, rows, false);
     const head = this.#rowHeight(
       columns.map((column) => column.head),
@@ -208,8 +249,11 @@ export class Paper {
       true,
       0,
     );
-    const first = rows.slice(0, 3).reduce((all, cells) => all + this.#rowHeight(cells, widths, false, rowHeight), head);
-    return Math.min(first + this.size(4), (this.bottom - margin) / 2);
+    const of = (some: typeof rows): number =>
+      some.reduce((all, cells) => all + this.#rowHeight(cells, widths, false, rowHeight), head) + this.size(4);
+    const most = (this.bottom - margin) / 2;
+    const unbroken = rows.length <= unbrokenRows ? of(rows) + after : Infinity;
+    return unbroken <= most ? unbroken : Math.min(of(rows.slice(0, 3)), most);
   }
 
   /** Widths as the sheet shares them out, moved only where the longest word of a column would be torn. */
@@ -272,6 +316,11 @@ export class Paper {
     return this.#done;
   }
 
+  /** Height that a heading takes, with the room above and below it. */
+  heightOfHeading(words: string): number {
+    return this.#heightOf(heldTogether(words), 'bold', 11.5, this.width) + this.size(9);
+  }
+
   /** Height that a text takes. */
   heightOf(text: string, size: number, width: number): number {
     return this.#heightOf(text, 'regular', size, width);
@@ -292,12 +341,16 @@ export class Paper {
     return this.bottom - margin - 90;
   }
 
-  /** A row higher than a page as several that are not: what does not fit goes on in the same columns of the next. */
-  #pieces(cells: readonly string[], widths: readonly number[]): readonly (readonly string[])[] {
-    const most = this.#mostRowHeight - this.size(3);
-    const fits = (text: string, index: number): boolean =>
+  /**
+   * A row higher than a page as what fits into `room` pt of this one and the rest, which goes on in the same columns; a row that a page
+   * holds stays whole. Where little room is left, as much as a new page holds.
+   */
+  #pieces(cells: readonly string[], widths: readonly number[], room: number): readonly (readonly string[])[] {
+    const whole = this.#mostRowHeight - this.size(3);
+    const within = (most: number) => (text: string, index: number) =>
       this.#heightOf(text, 'bold', 8.2, widths[index]! - 2 * cellPad) <= most;
-    if (cells.every(fits)) return [cells];
+    if (cells.every(within(whole))) return [cells];
+    const fits = within(room > whole / 3 ? Math.min(whole, room - this.size(3)) : whole);
     const rests = cells.map((cell, index) => {
       if (fits(cell, index)) return [cell, ''] as const;
       const words = cell.split(' ');
@@ -311,7 +364,7 @@ export class Paper {
     });
     const rest = rests.map(([, later]) => later);
     const first = rests.map(([now]) => now);
-    return rest.some((text) => text !== '') ? [first, ...this.#pieces(rest, widths)] : [first];
+    return rest.some((text) => text !== '') ? [first, rest] : [first];
   }
 
   /** Never higher than a page: a single word that would be is cut with an ellipsis. */
@@ -474,6 +527,13 @@ export class Paper {
     this.y = margin + 18;
   }
 }
+
+/** A table whose words are held together. */
+const tableHeldTogether = <Part extends Pick<TablePart, 'columns' | 'rows'>>(part: Part): Part => ({
+  ...part,
+  columns: part.columns.map((column) => ({ ...column, head: heldTogether(column.head) })),
+  rows: part.rows.map((cells) => cells.map(heldTogether)),
+});
 
 /** The largest size between two at which a text keeps to one line. */
 const fitting = (doc: PDFKit.PDFDocument, text: string, largest: number, smallest: number, width: number): number => {

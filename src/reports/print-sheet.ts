@@ -40,20 +40,23 @@ const laidOut = (sheet: Sheet, wishes: PrintWishes, scale: number): Paper => {
 };
 
 const drawParts = (paper: Paper, parts: readonly Part[], units: UnitSystem): void =>
-  parts.forEach((part, index) => drawPart(paper, part, parts[index + 1], units));
+  parts.forEach((_, index) => drawPart(paper, parts, index, units));
 
-const drawPart = (paper: Paper, part: Part, next: Part | undefined, units: UnitSystem): void => {
+const drawPart = (paper: Paper, parts: readonly Part[], index: number, units: UnitSystem): void => {
+  const part = parts[index]!;
+  const after = signaturesAfter(paper, parts, index);
+  const above = parts[index - 1];
   switch (part.part) {
     case 'heading':
-      return paper.heading(part.text, leastHeight(paper, next));
+      return paper.heading(part.text, leastHeight(paper, parts, index + 1));
     case 'sentence':
-      return paper.sentence(part.text, part.strong === true ? 'strong' : 'plain');
+      return paper.sentence(part.text, part.strong === true ? 'strong' : 'plain', { after });
     case 'small':
-      return paper.sentence(part.text, 'small');
+      return paper.sentence(part.text, 'small', { after });
     case 'list':
-      return paper.list(part.items, part.mark ?? 'dash', part.small === true ? 7.6 : 8.8);
+      return paper.list(part.items, part.mark ?? 'dash', part.small === true ? 7.6 : 8.8, { after });
     case 'table':
-      return paper.table(part);
+      return paper.table(part, { after, heading: above?.part === 'heading' ? above.text : null });
     case 'maps':
       return drawMaps(paper, part, units);
     case 'chart':
@@ -63,27 +66,43 @@ const drawPart = (paper: Paper, part: Part, next: Part | undefined, units: UnitS
     case 'blanks':
       return drawBlanks(paper, part.labels);
     case 'pictures':
-      return drawPictures(paper, part.pictures);
+      return drawPictures(paper, part.pictures, after);
     case 'page':
       return paper.page();
   }
 };
 
-/** How much of the next part must stand on the page of its heading. */
-const leastHeight = (paper: Paper, next: Part | undefined): number => {
-  switch (next?.part) {
+const blanksHeight = 42;
+
+/**
+ * pt of the signatures that follow a part, with their heading and the small print below them; 0 where none follow. A page of signatures
+ * alone could belong to anything.
+ */
+const signaturesAfter = (paper: Paper, parts: readonly Part[], index: number): number => {
+  const next = parts[index + 1];
+  if (next?.part === 'heading')
+    return parts[index + 2]?.part === 'blanks' ? paper.heightOfHeading(next.text) + signaturesAfter(paper, parts, index + 1) : 0;
+  if (next?.part !== 'blanks') return 0;
+  const below = parts[index + 2];
+  return blanksHeight + (below?.part === 'small' ? paper.heightOf(below.text, 7.6, paper.width) + 3 : 0);
+};
+
+/** How much of a part must stand on the page of the heading above it. */
+const leastHeight = (paper: Paper, parts: readonly Part[], index: number): number => {
+  const part = parts[index];
+  switch (part?.part) {
     case 'maps':
-      return paper.size(next.height) + 40;
+      return paper.size(part.height) + 40;
     case 'chart':
-      return Math.min(next.chart.rows.length, 20) * next.chart.rowHeight + 90;
+      return Math.min(part.chart.rows.length, 20) * part.chart.rowHeight + 90;
     case 'table':
-      return next.rows.length === 0 ? paper.size(30) : paper.startOfTable(next);
+      return part.rows.length === 0 ? paper.size(30) : paper.startOfTable(part, signaturesAfter(paper, parts, index));
     case 'columns':
-      return Math.max(leastHeight(paper, next.left[0]), leastHeight(paper, next.right[0]));
+      return Math.max(leastHeight(paper, part.left, 0), leastHeight(paper, part.right, 0));
     case 'pictures':
-      return 130;
+      return heightOfPictures(paper, part.pictures.slice(0, pictureColumns));
     case 'blanks':
-      return 50;
+      return signaturesAfter(paper, parts, index - 1);
     default:
       return paper.size(30);
   }
@@ -139,7 +158,7 @@ const drawColumns = (paper: Paper, { left, right, share }: Extract<Part, { part:
 
 const drawBlanks = (paper: Paper, labels: readonly string[]): void => {
   const { doc } = paper;
-  paper.room(42);
+  paper.room(blanksHeight);
   const share = paper.width / labels.length;
   labels.forEach((label, index) => {
     const x = paper.left + index * share;
@@ -159,34 +178,43 @@ const drawBlanks = (paper: Paper, labels: readonly string[]): void => {
         .text(label, x, paper.y + 26, { width: share - 12, height: 11, ellipsis: true }),
     );
   });
-  paper.y += 42;
+  paper.y += blanksHeight;
 };
 
-const drawPictures = (paper: Paper, pictures: readonly Picture[]): void => {
+const pictureColumns = 3;
+const captionSize = 7.2;
+const pictureHeight = 110;
+const pictureShare = (paper: Paper): number => paper.width / pictureColumns;
+
+/** pt of a row of pictures with the longest of its captions. */
+const heightOfPictures = (paper: Paper, row: readonly Picture[]): number =>
+  paper.size(pictureHeight) +
+  Math.max(...row.map((one) => paper.heightOf(one.caption, captionSize, pictureShare(paper) - 8))) +
+  10;
+
+const drawPictures = (paper: Paper, pictures: readonly Picture[], after: number): void => {
   const { doc } = paper;
-  const columns = 3;
-  const share = paper.width / columns;
-  const caption = { size: 7.2, width: share - 8 };
-  const pictureHeight = paper.size(110);
-  for (let from = 0; from < pictures.length; from += columns) {
-    const row = pictures.slice(from, from + columns);
-    const captions = Math.max(...row.map((one) => paper.heightOf(one.caption, caption.size, caption.width)));
-    paper.room(pictureHeight + captions + 10);
+  const share = pictureShare(paper);
+  const high = paper.size(pictureHeight);
+  for (let from = 0; from < pictures.length; from += pictureColumns) {
+    const row = pictures.slice(from, from + pictureColumns);
+    const height = heightOfPictures(paper, row);
+    paper.room(height + (from + pictureColumns >= pictures.length ? after : 0));
     row.forEach(({ bytes, caption: words }, index) => {
       const x = paper.left + index * share;
-      const bbox = [x, paper.y, x + share - 8, paper.y + pictureHeight];
-      paper.mark('Figure', () => doc.image(Buffer.from(bytes), x, paper.y, { fit: [share - 8, pictureHeight] }), {
+      const bbox = [x, paper.y, x + share - 8, paper.y + high];
+      paper.mark('Figure', () => doc.image(Buffer.from(bytes), x, paper.y, { fit: [share - 8, high] }), {
         alt: words,
         bbox,
       });
       paper.mark('Caption', () =>
         doc
           .font('regular')
-          .fontSize(paper.size(caption.size))
+          .fontSize(paper.size(captionSize))
           .fillColor(faint)
-          .text(words, x, paper.y + pictureHeight + 2, { width: caption.width }),
+          .text(words, x, paper.y + high + 2, { width: share - 8 }),
       );
     });
-    paper.y += pictureHeight + captions + 10;
+    paper.y += height;
   }
 };

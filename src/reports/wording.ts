@@ -5,7 +5,7 @@ import type { Cause, ForecastRun, ZoneForecast } from '#shared/vocabulary/foreca
 import type { PlannedJob, SodOrder, Truck } from '#shared/vocabulary/plan.ts';
 import type { LocalDate, LocalTime } from '#shared/vocabulary/primitives.ts';
 import { causeWords, cautions, jobWords } from '#shared/wording/words.ts';
-import type { RecoveryPapers } from '#reports/recovery-papers.ts';
+import type { KeptPlan, RecoveryPapers } from '#reports/recovery-papers.ts';
 import type { TitleBlock } from '#reports/sheet.ts';
 
 const weekdays = ['Sun', 'Mon', 'Tue', 'Wed', 'Thu', 'Fri', 'Sat'] as const;
@@ -25,6 +25,35 @@ export const span = (from: LocalTime, until: LocalTime): string =>
   dateOf(from) === dateOf(until) ? `${moment(from)}–${clockOf(until)}` : `${moment(from)} – ${moment(until)}`;
 
 export const percent = (share: number): string => `${Math.round(100 * share)} %`;
+
+/** "at least 95 %"; "over 99 %" where that would round to a certainty that no forecast has. */
+export const atLeast = (chance: number): string => (chance >= 0.995 ? 'over 99 %' : `at least ${percent(chance)}`);
+
+/** "1 truckload", "3 truckloads". */
+export const counted = (count: number, one: string, many = `${one}s`): string =>
+  `${figure(count, 0)} ${count === 1 ? one : many}`;
+
+/** "zone A", "zones A, B". */
+export const zonesInWords = (letters: readonly string[]): string =>
+  `${letters.length === 1 ? 'zone' : 'zones'} ${letters.join(', ')}`;
+
+const inPlural: Readonly<Record<string, string>> = {
+  truck: 'trucks',
+  visit: 'visits',
+  day: 'days',
+  job: 'jobs',
+  lot: 'lots',
+  roll: 'rolls',
+};
+
+/** A quantity with its unit as it was entered, the unit in the plural where it is a word. */
+export const unitAmount = (quantity: string, unit: string): string =>
+  `${quantity} ${quantity === '1' ? unit : (inPlural[unit] ?? unit)}`;
+
+/** What another kept plan is called beside this one: its event, or for another plan of the same event the moment it was made for. */
+export const planName = ({ booking }: Pick<RecoveryPapers, 'booking'>, other: KeptPlan): string =>
+  other.booking.id === booking.id ? `Plan as of ${moment(other.plan.now)}` : other.booking.name;
+
 export const orDash = (text: string): string => (text === '' ? '–' : text);
 
 /** "want of light 95 %, wheels and legs 5 %": what took the cover, largest first; a dash where nothing did. */
@@ -99,6 +128,27 @@ export const rolledUp = (
   );
   const hours = `${figure(truck.hoursInRoll, 1)} h`;
   return roll === undefined ? hours : `${hours} of ${figure(roll.allowed, 0)} h`;
+};
+
+/** Rolls, area and weight of all trucks of an order. */
+export const loadedInAll = ({ trucks }: Pick<SodOrder, 'trucks'>, units: UnitSystem): readonly [string, string, string] => {
+  const add = (part: (truck: Truck) => number): number => trucks.reduce((sum, truck) => sum + part(truck), 0);
+  return [
+    figure(
+      add((truck) => truck.rolls),
+      0,
+    ),
+    show(
+      add((truck) => truck.area),
+      'area',
+      units,
+    ),
+    show(
+      add((truck) => truck.weight),
+      'mass',
+      units,
+    ),
+  ];
 };
 
 /** All jobs of a plan in the order they begin. */

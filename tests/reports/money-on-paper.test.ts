@@ -15,6 +15,8 @@ const column = ({ columns, rows }: TablePart, head: string): number[] => {
   const at = columns.findIndex((one) => one.head === head);
   return rows.map((row) => cents(row[at]!));
 };
+const sentenceWith = (sheet: Sheet, words: string): string =>
+  sheet.parts.flatMap((part) => (part.part === 'sentence' && part.text.includes(words) ? [part.text] : []))[0]!;
 const sum = (values: readonly number[]): number => values.reduce((all, one) => all + one, 0);
 
 const anyLine = fc.record({
@@ -29,7 +31,11 @@ test('on the printed papers, whatever was entered, the lines add up and every sp
   fc.assert(
     fc.property(
       fc.array(anyLine, { minLength: 1, maxLength: 25 }),
-      fc.record({ deposit: fc.integer({ min: 0, max: 1e8 }), cap: fc.option(fc.integer({ min: 0, max: 1e9 })) }),
+      fc.record({
+        deposit: fc.integer({ min: 0, max: 1e8 }),
+        cap: fc.option(fc.integer({ min: 0, max: 1e9 })),
+        excess: fc.constantFrom(0, 50_000),
+      }),
       (lines, agreed) => {
         const entries = lines.map((line, index) => exampleEntry(index + 1, line));
         const money = moneyWith({ ...exampleTerms, ...agreed }, entries);
@@ -47,11 +53,22 @@ test('on the printed papers, whatever was entered, the lines add up and every sp
         entered.forEach((value, row) => expect(charged[row]! + own[row]!).toBe(value));
         expect(entered.at(-1)).toBe(sum(lines.map((line) => line.sum)));
 
+        // The sentence below the table: from what is chargeable to what is claimed, step by step, and who pays it.
+        const said = sentenceWith(recoveryReport(papers, 'si'), 'balance due');
+        const [, steps] = /Of (.*?) is claimed/.exec(said) ?? ['', ''];
+        const named = [...steps!.matchAll(/USD ([\d,.]+\.\d\d)/g)].map(([, value]) => cents(value!));
+        const { account: reckoned } = papers.money;
+        if (named.length > 0) {
+          expect(named[0]).toBe(charged.at(-1));
+          expect(named[0]! - sum(named.slice(1, -1))).toBe(named.at(-1));
+          expect(named.at(-1)).toBe(reckoned.claim);
+        } else expect(charged.at(-1)).toBe(reckoned.claim);
+
         const pack = chargeBack(papers, 'si');
         const account = new Map(tableWith(pack, 'USD').rows.map(([words, value]) => [words!, cents(value!)]));
         const of = (words: string): number => [...account].find(([said]) => said.startsWith(words))![1];
         expect(of('Claim') + of('Borne by the venue')).toBe(of('Cost of the event'));
-        expect(of('Charged, proven') + of('Late-damage') + of('Less what') + of('Above the cap')).toBe(of('Claim'));
+        expect(of('Charged, proven') + of('Plus late') + of('Less what the venue') + of('Less what is above')).toBe(of('Claim'));
         expect(of('Kept from the deposit') + of('Balance due')).toBe(of('Claim'));
         expect(of('Kept from the deposit') + of('Deposit returned')).toBe(agreed.deposit);
         const listed = tableWith(pack, 'Proof');

@@ -3,7 +3,7 @@ import { costWords, exactMoney, fateWords, type AccountLine } from '#shared/voca
 import type { RecoveryPapers, SeenInspection } from '#reports/recovery-papers.ts';
 import { heading, list, sentence, small, strong, table, type Part, type Sheet } from '#reports/sheet.ts';
 import { picturesOf } from '#reports/sheets/recovery-report.ts';
-import { causesInWords, dayWords, moment, orDash, percent, titleOf, zoneName } from '#reports/wording.ts';
+import { causesInWords, counted, dayWords, moment, orDash, percent, titleOf, unitAmount, zoneName } from '#reports/wording.ts';
 
 /** The claim: what it was before and after, why, every line with its clause and proof, cap, deposit and the days that count. */
 export const chargeBack = (papers: RecoveryPapers, units: UnitSystem): Sheet => {
@@ -34,44 +34,65 @@ export const chargeBack = (papers: RecoveryPapers, units: UnitSystem): Sheet => 
         ? []
         : [
             sentence(
-              `Handed back ${account.handedBack === null ? 'at an hour not recorded' : moment(account.handedBack)}. Claim within ${terms.claimDays} days; damage that shows late within ${terms.lateDays} days${account.lateBy === null ? '' : `, by ${dayWords(account.lateBy)}`}.`,
+              `Handed back ${account.handedBack === null ? 'at an hour not recorded' : moment(account.handedBack)}. Claim within ${counted(terms.claimDays, 'day')}; damage that shows late within ${counted(terms.lateDays, 'day')}${account.lateBy === null ? '' : `, by ${dayWords(account.lateBy)}`}.`,
             ),
           ]),
       heading('Account'),
-      table(
-        [
-          ['', 5],
-          [currency, 2, 'right'],
-        ],
-        [
-          ['Cost of the event to the field, all lines', money(account.total)],
-          ['Charged, proven, found by the claim day', money(account.chargeable)],
-          ['Late-damage supplement', money(account.supplement)],
-          ['Less what the venue bears first', money(-account.excess)],
-          [
-            terms === null || terms.cap === null ? 'Above the cap (no cap agreed)' : `Above the cap of ${money(terms.cap)}`,
-            money(-account.aboveCap),
-          ],
-          ['Claim', money(account.claim)],
-          ['Kept from the deposit', money(account.depositKept)],
-          ['Deposit returned', money(account.depositReturned)],
-          ['Balance due', money(account.balanceDue)],
-          ['Borne by the venue', money(account.venueBears)],
-        ],
-        '',
-      ),
+      ...accountPart(papers),
       ...linesPart(papers),
       ...notClaimed(papers),
       ...beforeAndAfter(papers, units),
       ...clauses(papers),
       ...picturesPart(papers),
-      heading('Signed'),
-      { part: 'blanks', labels: ['Head of grounds, date', 'Finance, date', 'Received for the payer, date'] },
+      ...(terms === null
+        ? []
+        : [
+            heading('Signed'),
+            { part: 'blanks' as const, labels: ['Head of grounds, date', 'Finance, date', 'Received for the payer, date'] },
+          ]),
       small(
         'Every line is quantity times price in the smallest unit of the currency, rounded once. Charged part and rest of each line add up to it; claim and what the venue bears add up to the total.',
       ),
     ],
   };
+};
+
+/** From the cost to the claim and from the claim to the balance, each step a line; only the total where nobody has agreed to pay. */
+const accountPart = ({ money: { account, terms, currency } }: RecoveryPapers): readonly Part[] => {
+  const row = (words: string, value: number): readonly string[] => [words, exactMoney(value, currency).slice(4)];
+  const total = row('Cost of the event to the field, all lines', account.total);
+  const venue = row('Borne by the venue: all lines less the claim', account.venueBears);
+  return [
+    table(
+      [
+        ['', 5],
+        [currency, 2, 'right'],
+      ],
+      terms === null
+        ? [total, row('Borne by the venue', account.venueBears)]
+        : [
+            total,
+            row('Charged, proven, found by the claim day', account.chargeable),
+            row('Plus late-damage supplement', account.supplement),
+            row(
+              terms.excess > 0 ? 'Less what the venue bears first' : 'Less what the venue bears first (nothing agreed)',
+              -account.excess,
+            ),
+            row(
+              terms.cap === null
+                ? 'Less what is above the cap (no cap agreed)'
+                : `Less what is above the cap of ${exactMoney(terms.cap, currency)}`,
+              -account.aboveCap,
+            ),
+            row('Claim', account.claim),
+            row('Kept from the deposit', account.depositKept),
+            row('Balance due: claim less what is kept', account.balanceDue),
+            row('Deposit returned', account.depositReturned),
+            venue,
+          ],
+      '',
+    ),
+  ];
 };
 
 /** As many decimals as were entered. */
@@ -82,7 +103,7 @@ const lineRow = ({ entry, charged, own }: AccountLine): readonly string[] => [
   `${entry.number}${entry.corrects === null ? '' : ` (for ${entry.corrects})`}`,
   entry.date,
   `${costWords[entry.kind]}: ${entry.words}${entry.zone === null ? '' : `, ${entry.zone}`}`,
-  `${quantityWords(entry.quantity)} ${entry.unit}`,
+  unitAmount(quantityWords(entry.quantity), entry.unit),
   exactMoney(entry.price, entry.currency).slice(4),
   exactMoney(entry.sum, entry.currency).slice(4),
   entry.clause ?? '–',
@@ -92,16 +113,16 @@ const lineRow = ({ entry, charged, own }: AccountLine): readonly string[] => [
 ];
 
 const lineColumns = [
-  ['Line', 0.9],
+  ['Line', 0.8],
   ['Day', 1.3],
-  ['What', 3.2],
-  ['Quantity', 1.6, 'right'],
-  ['Price', 1.2, 'right'],
-  ['Sum', 1.5, 'right'],
-  ['Clause', 1],
-  ['Charged', 1.5, 'right'],
-  ['Venue', 1.5, 'right'],
-  ['Proof', 2],
+  ['What', 3.4],
+  ['Quantity', 1.4, 'right'],
+  ['Price', 1.1, 'right'],
+  ['Sum', 1.4, 'right'],
+  ['Clause', 0.9],
+  ['Charged', 1.4, 'right'],
+  ['Venue', 1.4, 'right'],
+  ['Proof', 3],
 ] as const;
 
 const linesPart = ({ money: { account, currency } }: RecoveryPapers): readonly Part[] => {
@@ -149,7 +170,13 @@ const notClaimed = ({ money: { account } }: RecoveryPapers): readonly Part[] => 
       ]),
       'None.',
     ),
-    ...(account.otherCurrency > 0 ? [sentence(`${account.otherCurrency} lines in another currency are in no sum.`)] : []),
+    ...(account.otherCurrency > 0
+      ? [
+          sentence(
+            `${counted(account.otherCurrency, 'line')} in another currency ${account.otherCurrency === 1 ? 'is' : 'are'} in no sum.`,
+          ),
+        ]
+      : []),
   ];
 };
 
@@ -208,12 +235,12 @@ const defectsOf = ({ evidence }: RecoveryPapers): readonly Part[] => {
     : [
         table(
           [
-            ['Seen at', 1.4],
-            ['Zone', 0.8],
-            ['Defect', 3.4],
-            ['Size', 2],
-            ['Cause', 1.6],
-            ['Clause', 1],
+            ['Seen at', 1.2],
+            ['Zone', 0.6],
+            ['Defect', 4.6],
+            ['Size', 1.9],
+            ['Cause', 1.2],
+            ['Clause', 1.1],
           ],
           defects.map((one) => [one.stage, one.zone, one.words, one.size, one.cause, orDash(one.clause)]),
           '',

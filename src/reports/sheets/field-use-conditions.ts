@@ -1,10 +1,10 @@
-import { addDays, dateOf } from '#shared/calendar/local-time.ts';
+import { addDays, dateOf, hoursBetween } from '#shared/calendar/local-time.ts';
 import { figure, show, type UnitSystem } from '#shared/units/quantity.ts';
 import { costWords, exactMoney, type PriceLine } from '#shared/vocabulary/money.ts';
 import { cautions, zoneUseWords } from '#shared/wording/words.ts';
 import type { RecoveryPapers } from '#reports/recovery-papers.ts';
 import { heading, list, sentence, small, strong, table, type Sheet } from '#reports/sheet.ts';
-import { bookedSpan, coveringName, dayWords, moment, percent, titleOf } from '#reports/wording.ts';
+import { bookedSpan, counted, coveringName, dayWords, moment, percent, titleOf, zonesInWords } from '#reports/wording.ts';
 
 /** The exhibit of a contract: zones, floors and hours in numbers, and the words that settle who does and who pays what. */
 export const fieldUseConditions = (papers: RecoveryPapers, units: UnitSystem): Sheet => {
@@ -36,7 +36,7 @@ export const fieldUseConditions = (papers: RecoveryPapers, units: UnitSystem): S
                 coveringName(papers, layer.covering),
                 moment(layer.on),
                 moment(layer.off),
-                `${Math.round((Date.parse(`${layer.off}Z`) - Date.parse(`${layer.on}Z`)) / 3_600_000)} h`,
+                `${Math.round(hoursBetween(layer.on, layer.off, venue.place.timeZone))} h`,
               ]);
         }),
         'No zone is drawn yet.',
@@ -64,7 +64,7 @@ const drivingOf = ({ booking, vehicles, venue }: RecoveryPapers, units: UnitSyst
   return [
     routes.length === 0
       ? 'No route for trucks is drawn: no truck drives on turf.'
-      : `Trucks keep to zone ${routes.join(', ')}. Turning, waiting and refuelling are on hard standing.`,
+      : `Trucks keep to ${zonesInWords(routes)}. Turning, waiting and refuelling are on hard standing.`,
     `Nothing drives straight on turf above ${show(venue.rules.groundPressure, 'pressure', units)} of ground pressure.`,
     ...(machines.length === 0 ? [] : [`Machines accepted: ${machines.join('; ')}. Any other needs a change in writing.`]),
     'Someone of the grounds crew is on the field whenever anyone works there, and has the last word on routes.',
@@ -101,7 +101,7 @@ const moneyOf = (papers: RecoveryPapers, units: UnitSystem): readonly string[] =
       ? ['Deposit, cap and claim period: none is entered; they are agreed before signature.']
       : [
           `Deposit ${said(terms.deposit)}, held until the claim is settled. ${terms.cap === null ? 'No cap.' : `Cap ${said(terms.cap)}.`}${terms.excess > 0 ? ` The venue bears the first ${said(terms.excess)}.` : ''}`,
-          `Claim within ${terms.claimDays} days of handback${handedBack === null ? '' : ` (by ${dayWords(addDays(dateOf(handedBack), terms.claimDays))})`}; damage that shows late within ${terms.lateDays} days${handedBack === null ? '' : ` (by ${dayWords(addDays(dateOf(handedBack), terms.lateDays))})`}. Interim payment on account.`,
+          `Claim within ${counted(terms.claimDays, 'day')} of handback${handedBack === null ? '' : ` (by ${dayWords(addDays(dateOf(handedBack), terms.claimDays))})`}; damage that shows late within ${counted(terms.lateDays, 'day')}${handedBack === null ? '' : ` (by ${dayWords(addDays(dateOf(handedBack), terms.lateDays))})`}. Interim payment on account.`,
           `Payment by ${terms.payer}: labour at the rates below, sod with freight at the farm’s invoice.`,
         ]),
     `Rates: ${rates(papers)}.`,

@@ -2,7 +2,7 @@ import { show, type UnitSystem } from '#shared/units/quantity.ts';
 import { eventWords } from '#shared/wording/words.ts';
 import type { KeptPlan, RecoveryPapers } from '#reports/recovery-papers.ts';
 import { heading, list, sentence, small, strong, table, type Sheet } from '#reports/sheet.ts';
-import { areaRange, bookedSpan, clearDays, moment, moneyRange, percent, span, titleOf } from '#reports/wording.ts';
+import { areaRange, bookedSpan, clearDays, moment, moneyRange, percent, planName, span, titleOf } from '#reports/wording.ts';
 import { warningText } from '#shared/wording/warnings.ts';
 
 export type HoldColour = 'green' | 'amber' | 'red';
@@ -21,9 +21,9 @@ export const replacementWords = ({ forecast }: KeptPlan): string => {
 };
 
 const colourWords: Readonly<Record<HoldColour, string>> = {
-  green: 'green: can be done, with a day in hand',
-  amber: 'amber: can be done, with less than a day in hand',
-  red: 'red: the chance asked for is not reached',
+  green: 'green, can be done with a day in hand',
+  amber: 'amber, can be done with less than a day in hand',
+  red: 'red, the chance asked for is not reached',
 };
 
 /** The answer to a hold, one side: each date asked for with its clear days, its state and its price. */
@@ -54,11 +54,11 @@ export const holdAnswer = (papers: RecoveryPapers, units: UnitSystem): Sheet => 
           ['Price low / likely / high', 2.4, 'right'],
           ['Release sod by', 1.8],
         ],
-        dates.map((one) => {
+        dates.map((one, index) => {
           const booked = bookedSpan(one);
           const release = one.plan.plan.orders.map((order) => order.releaseBy).toSorted()[0];
           return [
-            one.booking.name,
+            index === 0 ? one.booking.name : planName(papers, one),
             booked === null ? '–' : span(booked.on, booked.off),
             moment(one.forecast.result.homeDate.start),
             String(clearDays(one.booking, one.forecast.result.homeDate.start)),

@@ -6,6 +6,9 @@ import { titleOf, zoneName } from '#reports/wording.ts';
 /** Points of a zone, from its size: three at least, one more for every 400 m², ten at most. */
 export const pointsOf = (area: number): number => Math.min(10, 3 + Math.floor(area / 400));
 
+/** Zones of a form that is one side. */
+const mostOnOneSide = 8;
+
 /** The form for a walk over the field, filled by hand: baseline, handback, or one of the later days. */
 export const inspectionForm = (papers: RecoveryPapers, units: UnitSystem): Sheet => {
   const zones = papers.forecast.result.zones;
@@ -13,12 +16,12 @@ export const inspectionForm = (papers: RecoveryPapers, units: UnitSystem): Sheet
     title: titleOf(papers, 'Baseline and handback form'),
     format: 'standard',
     turned: true,
-    pages: null,
+    pages: zones.length <= mostOnOneSide ? 1 : null,
     parts: [
       sentence('Underline one:   baseline     handback     + 24 h     + 72 h     + 7 d     other ______________'),
       {
         part: 'blanks',
-        labels: ['Who', 'Date and minute', 'Weather, since when dry', 'Hammer mass, drop, probe', 'Sheet no. of'],
+        labels: ['Who', 'Date and minute', 'Weather, since when dry', 'Hammer mass, drop, probe', 'Sheet number, of how many'],
       },
       heading('Readings: the mean of the points of a zone, the worst point behind it'),
       table(
@@ -34,7 +37,7 @@ export const inspectionForm = (papers: RecoveryPapers, units: UnitSystem): Sheet
           ['Penetration', 1.3],
           ['Infiltration', 1.2],
           ['Temperature', 1.3],
-          ['Pictures no.', 1.4],
+          ['Pictures', 1.4],
         ],
         zones.map((zone) => [
           zoneName(zone),
@@ -56,7 +59,7 @@ export const inspectionForm = (papers: RecoveryPapers, units: UnitSystem): Sheet
           ['Clause', 1],
           ['Picture, bearing', 1.6],
         ],
-        Array.from({ length: 6 }, () => Array<string>(7).fill('')),
+        Array.from({ length: zones.length <= mostOnOneSide ? 5 : 8 }, () => Array<string>(7).fill('')),
         '',
         { rowHeight: 22 },
       ),

@@ -7,15 +7,19 @@ import type { KeptPlan, RecoveryPapers } from '#reports/recovery-papers.ts';
 import { heading, list, sentence, small, strong, table, type Part, type Sheet } from '#reports/sheet.ts';
 import {
   areaRange,
+  atLeast,
   bookedSpan,
+  counted,
   countRange,
   daysShort,
   mainCause,
   moment,
   moneyRange,
   percent,
+  planName,
   shortened,
   titleOf,
+  zonesInWords,
 } from '#reports/wording.ts';
 
 /** What a manager can do about each cause, in the words of the trade. */
@@ -106,7 +110,7 @@ export const meetingSheet = (papers: RecoveryPapers, units: UnitSystem): Sheet =
           ...(more.length > 0
             ? [
                 sentence(
-                  `And ${more.length} smaller zones: ${more.map((zone) => zone.letter).join(', ')}. The recovery report has all.`,
+                  `And ${counted(more.length, 'smaller zone')}: ${more.map((zone) => zone.letter).join(', ')}. The recovery report has all.`,
                 ),
               ]
             : []),
@@ -148,7 +152,7 @@ const headlineOf = ({ forecast, plan, booking }: RecoveryPapers): string => {
       : `, ${daysBetween(dateOf(booked.off), dateOf(forecast.result.homeDate.start))} days after the last layer`;
   return weakest === undefined
     ? `Every zone is ready on ${moment(forecast.result.homeDate.start)} without work.`
-    : `${forecast.result.homeDate.name} is ${moment(forecast.result.homeDate.start)}${left}. Left alone the whole field is ready with a chance of ${alone}; with the plan every zone with at least ${percent(weakest.chanceReady)}.`;
+    : `${forecast.result.homeDate.name} is ${moment(forecast.result.homeDate.start)}${left}. Left alone the whole field is ready with a chance of ${alone}; with the plan every zone with ${atLeast(weakest.chanceReady)}.`;
 };
 
 const moneyPart = ({ estimate, money }: RecoveryPapers, units: UnitSystem): readonly Part[] => {
@@ -200,7 +204,7 @@ const alternativesPart = (papers: RecoveryPapers, units: UnitSystem): readonly P
       ['The promoter gives up', 2.6],
     ],
     [papers as KeptPlan, ...papers.alternatives].map((one, index) => [
-      index === 0 ? 'This plan' : shortened(one.booking.name, mostName),
+      index === 0 ? 'This plan' : shortened(planName(papers, one), mostName),
       `${figure(Math.max(0, ...one.forecast.result.zones.map((zone) => zone.hoursCovered)) / 24, 1)} d`,
       areaRange(one.estimate.area, units),
       countRange(one.estimate.trucks),
@@ -236,7 +240,7 @@ export const givesUp = ({ booking }: KeptPlan, other: KeptPlan): string => {
   const [first, second] = [bookedSpan({ booking }), bookedSpan(other)];
   const said: string[] = [];
   const gone = booking.zones.filter((zone) => !other.booking.zones.some((one) => one.letter === zone.letter));
-  if (gone.length > 0) said.push(`zones ${gone.map((zone) => zone.letter).join(', ')}`);
+  if (gone.length > 0) said.push(zonesInWords(gone.map((zone) => zone.letter)));
   if (first && second && first.on.slice(0, 10) !== second.on.slice(0, 10)) said.push(`load-in ${moment(second.on)}`);
   if (first && second && first.off !== second.off) said.push(`off by ${moment(second.off)}`);
   const floors = booking.zones.filter(

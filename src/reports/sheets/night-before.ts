@@ -11,7 +11,7 @@ export const nightBefore = (papers: RecoveryPapers, units: UnitSystem): Sheet =>
   const booked = bookedSpan(papers);
   const { timeZone } = venue.place;
   const firstTruck = [...booking.traffic.map((pass) => pass.at), ...(booked === null ? [] : [booked.on])].toSorted()[0];
-  const rain = rainAhead(papers, firstTruck ?? null);
+  const rain = rainAhead(papers, firstTruck ?? null, units);
   return {
     title: titleOf(papers, 'Night before'),
     format: 'standard',
@@ -100,7 +100,7 @@ export const nightBefore = (papers: RecoveryPapers, units: UnitSystem): Sheet =>
 };
 
 /** Rain that the forecast's middle member has around the first truck. */
-const rainAhead = ({ forecast }: RecoveryPapers, first: string | null): string | null => {
+const rainAhead = ({ forecast }: RecoveryPapers, first: string | null, units: UnitSystem): string | null => {
   if (first === null) return null;
   const { days, weather } = forecast.result;
   const at = days.indexOf(first.slice(0, 10));
@@ -108,5 +108,5 @@ const rainAhead = ({ forecast }: RecoveryPapers, first: string | null): string |
   const rain = weather.rain.slice(Math.max(0, at - 1), at + 2).reduce((sum, day) => sum + day, 0);
   return rain < 1
     ? 'The reckoned season has no rain around the first truck; look at the real forecast tonight.'
-    : `The reckoned season has ${Math.round(rain)} mm of rain around the first truck; look at the real forecast tonight.`;
+    : `The reckoned season has ${show(rain, 'rain', units)} of rain around the first truck; look at the real forecast tonight.`;
 };

@@ -4,20 +4,24 @@ import { citation } from '#shared/sources/source.ts';
 import { figure, show, type UnitSystem, showMoney } from '#shared/units/quantity.ts';
 import { cases, costWords, entryKinds, exactMoney, type EntryKind } from '#shared/vocabulary/money.ts';
 import { amountLines, wateringLines } from '#shared/wording/amounts.ts';
+import { basisWords } from '#shared/wording/estimates.ts';
 import { cautions, eventWords, jobWords, programmeWords, verdictWords, warningWords } from '#shared/wording/words.ts';
 import { chartOf, mapOf } from '#reports/drawings.ts';
 import type { RecoveryPapers } from '#reports/recovery-papers.ts';
 import { heading, list, sentence, small, smallList, strong, table, type Part, type Picture, type Sheet } from '#reports/sheet.ts';
 import {
+  atLeast,
   bookedSpan,
   causesInWords,
   compare,
   compareLetters,
+  counted,
   dayWords,
   farmName,
   hourWords,
   jobLine,
   jobsInOrder,
+  loadedInAll,
   moment,
   moneyRange,
   orDash,
@@ -25,7 +29,9 @@ import {
   rolledUp,
   span,
   titleOf,
+  unitAmount,
   zoneName,
+  zonesInWords,
 } from '#reports/wording.ts';
 import { warningText } from '#shared/wording/warnings.ts';
 
@@ -45,10 +51,10 @@ export const headlineOf = (papers: RecoveryPapers, units: UnitSystem): readonly 
   return [
     weakest === undefined
       ? `Every zone is ready in the forecast on ${homeDate} without work.`
-      : `Ready in the forecast on ${homeDate}: at least ${percent(weakest.chanceReady)} chance in every zone (weakest ${weakest.zone}).`,
+      : `Ready in the forecast on ${homeDate}: ${atLeast(weakest.chanceReady)} chance in every zone (weakest ${weakest.zone}).`,
     `${last === undefined ? 'No job is needed.' : `The last zone is done on ${moment(last)}.`} ${
       laid > 0
-        ? `${show(laid, 'area', units)} of sod in ${trucks} truckloads; release it by ${moment(release!)}.`
+        ? `${show(laid, 'area', units)} of sod in ${counted(trucks, 'truckload')}; release it by ${moment(release!)}.`
         : 'No sod is needed.'
     }`,
     `Cost ${showMoney(estimate.total.likely, estimate.currency)} likely (low / likely / high ${moneyRange(estimate.total, estimate.currency)})${
@@ -83,7 +89,7 @@ export const recoveryReport = (papers: RecoveryPapers, units: UnitSystem): Sheet
       ...readingsPart(papers),
       ...sodPart(papers, units),
       ...worksPart(papers, units),
-      ...costPart(papers),
+      ...costPart(papers, units),
       ...incidentsPart(papers, units),
       ...risksPart(papers, units),
       ...lessonsPart(papers),
@@ -102,7 +108,9 @@ const eventPart = (papers: RecoveryPapers, units: UnitSystem): readonly Part[] =
     heading('The event, zone by zone'),
     sentence(
       `Event: ${eventWords[booking.kind]}${booked === null ? '' : `, on the turf ${span(booked.on, booked.off)} as booked`}. ${
-        evidence.hours.length === 0 ? 'No hour of a floor is recorded in fact.' : 'Hours in fact stand in brackets.'
+        evidence.hours.length === 0
+          ? 'The hours that the floors lay in fact are not recorded yet.'
+          : 'In brackets the hours that each floor lay in fact.'
       }`,
     ),
     table(
@@ -133,7 +141,7 @@ const eventPart = (papers: RecoveryPapers, units: UnitSystem): readonly Part[] =
       '',
     ),
     small(
-      'Cover is live green cover, the middle of the members and in brackets the range that holds eight of ten; chance is that of being ready with nothing done; what took it are shares of the loss.',
+      'Cover is live green cover. A member is one possible season, drawn with its own weather and its own doubtful numbers: cover is that of the middle member, in brackets the range that holds eight of ten; chance is the share of members that are ready with nothing done; what took it are shares of the loss.',
     ),
   ];
 };
@@ -257,7 +265,10 @@ const worksPart = ({ plan: { plan } }: RecoveryPapers, units: UnitSystem): reado
   if (amounts.length + waterings.length + works.cautions.length === 0) return [];
   const water = waterings.map(
     ({ zone, count, volume, first, last }) =>
-      [zone, `${count} waterings from ${moment(first)} to ${moment(last)}, ${show(volume, 'water', units)} in all`] as const,
+      [
+        zone,
+        `${counted(count, 'watering')} ${count === 1 ? `on ${moment(first)}` : `from ${moment(first)} to ${moment(last)}`}, ${show(volume, 'water', units)} in all`,
+      ] as const,
   );
   return [
     heading('Quantities'),
@@ -283,7 +294,7 @@ const sodPart = (papers: RecoveryPapers, units: UnitSystem): readonly Part[] => 
     heading('Sod and trucks'),
     ...orders.flatMap((order): readonly Part[] => [
       sentence(
-        `${farmName(papers, order.farm)}, ${order.cut} cut for zones ${order.zones.join(', ')}: ${show(order.area, 'area', units)} to lie, ${show(order.ordered, 'area', units)} with waste, ${order.rolls} rolls, ${show(order.weight, 'mass', units)}. Release by ${moment(order.releaseBy)}: ${order.terms
+        `${farmName(papers, order.farm)}, ${order.cut} cut for ${zonesInWords(order.zones)}: ${show(order.area, 'area', units)} to lie, ${show(order.ordered, 'area', units)} with waste, in whole rolls as below. Release by ${moment(order.releaseBy)}: ${order.terms
           .filter((term) => term.hours > 0)
           .map((term) => `${term.name.toLowerCase()} ${hourWords(term.hours)}`)
           .join(', ')} before the first roll${order.terms[0] === undefined ? '' : ` on ${moment(order.terms[0].at)}`}.`,
@@ -294,29 +305,37 @@ const sodPart = (papers: RecoveryPapers, units: UnitSystem): readonly Part[] => 
           ['Cut', 2],
           ['At the gate', 2],
           ['Down', 1],
+          ['Rolls', 0.8, 'right'],
           ['Area', 1.4, 'right'],
           ['Weight', 1.5, 'right'],
           ['In the roll', 1.1, 'right'],
           ['Zones', 1.4],
         ],
-        order.trucks.map((truck) => [
-          String(truck.number),
-          moment(truck.cut),
-          moment(truck.arrive),
-          clockOf(truck.down),
-          show(truck.area, 'area', units),
-          show(truck.weight, 'mass', units),
-          rolledUp(papers, order, truck),
-          truck.zones.join(' '),
-        ]),
-        '',
+        order.trucks.length === 0
+          ? []
+          : [
+              ...order.trucks.map((truck) => [
+                String(truck.number),
+                moment(truck.cut),
+                moment(truck.arrive),
+                clockOf(truck.down),
+                figure(truck.rolls, 0),
+                show(truck.area, 'area', units),
+                show(truck.weight, 'mass', units),
+                rolledUp(papers, order, truck),
+                truck.zones.join(' '),
+              ]),
+              ['Sum', '', '', '', ...loadedInAll(order, units), '', ''],
+            ],
+        'No truck is planned.',
+        { sum: true },
       ),
     ]),
   ];
 };
 
 /** Estimate in three cases beside what was entered, kind by kind, and who bears it. */
-const costPart = ({ estimate, money }: RecoveryPapers): readonly Part[] => {
+const costPart = ({ estimate, money }: RecoveryPapers, units: UnitSystem): readonly Part[] => {
   const { account, currency, terms } = money;
   const exact = (value: number): string => exactMoney(value, currency).slice(4);
   const kinds = entryKinds.filter(
@@ -328,7 +347,7 @@ const costPart = ({ estimate, money }: RecoveryPapers): readonly Part[] => {
     const unpriced = lines.some((line) => line.sum === null);
     return [
       costWords[kind],
-      quantityOf(lines),
+      quantityOf(lines, units),
       ...cases.map((one) =>
         lines.length === 0 ? '–' : unpriced ? 'no price' : exact(lines.reduce((sum, line) => sum + line.sum![one], 0)),
       ),
@@ -367,26 +386,46 @@ const costPart = ({ estimate, money }: RecoveryPapers): readonly Part[] => {
     sentence(
       terms === null
         ? 'No terms are entered: the venue bears everything.'
-        : `Borne by ${terms.payer}: low / likely / high ${moneyRange(estimate.payer, currency)} of the estimate. Claimed so far ${exactMoney(account.claim, currency)}${
-            account.unproven > 0 ? `, ${exactMoney(account.unproven, currency)} more has no proof yet` : ''
-          }${account.tooLate > 0 ? `, ${exactMoney(account.tooLate, currency)} came after the last day` : ''}${
-            account.aboveCap > 0 ? `, ${exactMoney(account.aboveCap, currency)} is above the cap` : ''
-          }; from the deposit ${exactMoney(account.depositKept, currency)}, balance due ${exactMoney(account.balanceDue, currency)}, borne by the venue ${exactMoney(account.venueBears, currency)}.${
-            account.claimBy === null ? '' : ` Claim by ${dayWords(account.claimBy)}.`
-          }`,
+        : `${terms.payer} bears low / likely / high ${moneyRange(estimate.payer, currency)} of the estimate. ${claimSum(money)}`,
     ),
-    small(estimate.basis.join(' ')),
+    small(basisWords(estimate, units)),
   ];
 };
 
-const quantityOf = (lines: RecoveryPapers['estimate']['lines']): string => {
+/** From what is chargeable to what is claimed, each step with its sum, and who pays it in the end. */
+const claimSum = ({ account, currency }: RecoveryPapers['money']): string => {
+  const exact = (value: number): string => exactMoney(value, currency);
+  const chargeable = account.byKind.reduce((sum, one) => sum + one.charged, 0);
+  const less = [
+    [account.unproven, 'has no proof yet'],
+    [account.tooLate, 'came after the last day'],
+    [account.excess, 'the venue bears first'],
+    [account.aboveCap, 'is above the cap'],
+  ] as const;
+  const steps = less.flatMap(([sum, why]) => (sum > 0 ? [`${exact(sum)} ${why}`] : []));
+  const claim =
+    steps.length === 0
+      ? `All of the ${exact(chargeable)} that is chargeable is claimed`
+      : `Of ${exact(chargeable)} chargeable ${steps.join(', ')}: ${exact(account.claim)} is claimed`;
+  return `${claim}${account.claimBy === null ? '' : `, by ${dayWords(account.claimBy)} at the latest`}. From the deposit ${exact(account.depositKept)}, balance due ${exact(account.balanceDue)}; the venue bears ${exact(account.venueBears)}.`;
+};
+
+const quantityOf = (lines: RecoveryPapers['estimate']['lines'], units: UnitSystem): string => {
   const unit = lines[0]?.unit;
-  return unit === undefined
-    ? '–'
-    : `${figure(
-        lines.reduce((sum, line) => sum + line.quantity.likely, 0),
-        unit === 'truck' ? 0 : 1,
-      )} ${unit}`;
+  if (unit === undefined) return '–';
+  const quantity = lines.reduce((sum, line) => sum + line.quantity.likely, 0);
+  switch (unit) {
+    case 'm²':
+      return show(quantity, 'area', units);
+    case 'm³':
+      return show(quantity, 'volume', units);
+    case 'kg':
+      return show(quantity, 'mass', units);
+    case 't':
+      return show(1000 * quantity, 'mass', units);
+    default:
+      return unitAmount(figure(quantity, unit === 'h' ? 1 : 0), unit);
+  }
 };
 
 /** Pictures that can be printed, newest walk first. */
@@ -447,7 +486,7 @@ const risksPart = (papers: RecoveryPapers, units: UnitSystem): readonly Part[] =
   return [
     heading('Next risks'),
     list([
-      ...(tight.length > 0 ? [`Less than a day in hand in zones ${tight.join(', ')}.`] : []),
+      ...(tight.length > 0 ? [`Less than a day in hand in ${zonesInWords(tight)}.`] : []),
       ...forecast.result.warnings.map(
         (warning) => `Zone ${warning.zone}, ${warningWords[warning.kind]}. ${warningText(warning, units)}.`,
       ),

@@ -2,7 +2,7 @@ import { figure, show, type UnitSystem, showMoney } from '#shared/units/quantity
 import { exactMoney } from '#shared/vocabulary/money.ts';
 import type { RecoveryPapers, SeasonEvent } from '#reports/recovery-papers.ts';
 import { heading, sentence, small, strong, table, type Part, type Sheet } from '#reports/sheet.ts';
-import { areaRange, bookedSpan, countRange, dayWords, moneyRange, titleOf } from '#reports/wording.ts';
+import { areaRange, bookedSpan, counted, countRange, dayWords, moneyRange, titleOf } from '#reports/wording.ts';
 
 /** The year in events: cover, turf, sod and money, one line each, with running sums, and the same ground used again. */
 export const seasonLedger = (papers: RecoveryPapers, units: UnitSystem): Sheet => {
@@ -22,7 +22,7 @@ export const seasonLedger = (papers: RecoveryPapers, units: UnitSystem): Sheet =
     pages: null,
     parts: [
       strong(
-        `${season.length} ${season.length === 1 ? 'event' : 'events'} with a kept plan in ${year}: ${show(
+        `${counted(season.length, 'event')} with a kept plan in ${year}: ${show(
           add((event) => event.kept.estimate.area.likely),
           'area',
           units,

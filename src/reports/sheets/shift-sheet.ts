@@ -4,7 +4,7 @@ import { jobWords } from '#shared/wording/words.ts';
 import { hoursOfDay } from '#reports/drawings.ts';
 import type { RecoveryPapers } from '#reports/recovery-papers.ts';
 import { heading, sentence, small, strong, table, type Part, type Sheet } from '#reports/sheet.ts';
-import { dayWords, jobsInOrder, titleOf } from '#reports/wording.ts';
+import { dayWords, jobsInOrder, titleOf, zonesInWords } from '#reports/wording.ts';
 
 /** One thing that happens at an hour besides work. */
 interface Happening {
@@ -94,7 +94,7 @@ export const shiftSheet = (papers: RecoveryPapers, units: UnitSystem): Sheet => 
       ...(watered.length > 0
         ? [
             sentence(
-              `Every day from laying to the home date: water new sod in zones ${watered.map((zone) => zone.zone).join(', ')}. It is a job, not a note.`,
+              `Every day from laying to the home date: water new sod in ${zonesInWords(watered.map((zone) => zone.zone))}. It is a job, not a note.`,
             ),
           ]
         : []),

@@ -4,7 +4,7 @@ import { grassWords } from '#shared/wording/words.ts';
 import type { RecoveryPapers } from '#reports/recovery-papers.ts';
 import { heading, list, sentence, small, strong, table, type Part, type Sheet } from '#reports/sheet.ts';
 import { clockOf } from '#shared/calendar/local-time.ts';
-import { farmName, moment, percent, rolledUp, titleOf } from '#reports/wording.ts';
+import { counted, farmName, loadedInAll, moment, percent, rolledUp, titleOf, zonesInWords } from '#reports/wording.ts';
 
 /** The order to each farm, with its trucks hour by hour and the way back to the hour of release. */
 export const sodOrderSheet = (papers: RecoveryPapers, units: UnitSystem): Sheet => {
@@ -40,7 +40,7 @@ const orderPart = (papers: RecoveryPapers, order: SodOrder, units: UnitSystem): 
         ['', 5],
       ],
       [
-        ['Area to lie', `${show(order.area, 'area', units)} in zones ${order.zones.join(', ')}`],
+        ['Area to lie', `${show(order.area, 'area', units)} in ${zonesInWords(order.zones)}`],
         ['Area to cut', `${show(order.ordered, 'area', units)}, with ${percent(venue.rules.sodWaste)} for waste and edges`],
         ...(farm
           ? [
@@ -51,9 +51,13 @@ const orderPart = (papers: RecoveryPapers, order: SodOrder, units: UnitSystem): 
               ],
             ]
           : []),
-        ['Rolls and weight', `${order.rolls} rolls, ${show(order.weight, 'mass', units)}, ${order.trucks.length} truckloads`],
+        [
+          'Rolls and weight',
+          `${counted(order.rolls, 'whole roll')}, ${show(order.weight, 'mass', units)}, ${counted(order.trucks.length, 'truckload')}`,
+        ],
         ['Sod', money(order.price)],
         ['Freight', money(order.freight)],
+        ...(order.price === null || order.freight === null ? [] : [['Sod and freight', money(order.price + order.freight)]]),
         ['Called off after release', money(order.cancelFee)],
         [
           'Gate',
@@ -76,23 +80,29 @@ const orderPart = (papers: RecoveryPapers, order: SodOrder, units: UnitSystem): 
         ['Rolls', 0.9, 'right'],
         ['Area', 1.4, 'right'],
         ['Weight', 1.5, 'right'],
-        ['Rolled up', 1.1, 'right'],
+        ['Rolled up', 1.7, 'right'],
         ['Zones', 1.3],
       ],
-      order.trucks.map((truck) => [
-        String(truck.number),
-        moment(truck.cut),
-        clockOf(truck.leave),
-        moment(truck.arrive),
-        clockOf(truck.begin),
-        clockOf(truck.down),
-        String(truck.rolls),
-        show(truck.area, 'area', units),
-        show(truck.weight, 'mass', units),
-        rolledUp(papers, order, truck),
-        truck.zones.join(' '),
-      ]),
+      order.trucks.length === 0
+        ? []
+        : [
+            ...order.trucks.map((truck) => [
+              String(truck.number),
+              moment(truck.cut),
+              clockOf(truck.leave),
+              moment(truck.arrive),
+              clockOf(truck.begin),
+              clockOf(truck.down),
+              String(truck.rolls),
+              show(truck.area, 'area', units),
+              show(truck.weight, 'mass', units),
+              rolledUp(papers, order, truck),
+              truck.zones.join(' '),
+            ]),
+            ['Sum', '', '', '', '', '', ...loadedInAll(order, units), '', ''],
+          ],
       'No truck is planned.',
+      { sum: true },
     ),
     heading('How the hour of release comes about'),
     table(

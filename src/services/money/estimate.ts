@@ -82,7 +82,7 @@ export const estimateOf = (parts: EstimateParts): Estimate => {
     payer,
     venue: each((one) => total[one] - payer[one]),
     unpriced: [...new Set(lines.filter((line) => line.sum === null).map((line) => costWords[line.kind]))],
-    basis: basisOf(parts, area, planned),
+    basis: { members: forecast.members, replaceLow: p10, replaceHigh: p90 },
   };
 };
 
@@ -136,12 +136,3 @@ const floorHire = ({ booking, forecast }: EstimateParts): readonly { covering: s
     quantity: [...zones].reduce((sum, letter) => sum + areaOf(letter), 0),
   }));
 };
-
-const basisOf = ({ forecast, terms }: EstimateParts, area: ByCase, planned: number): readonly string[] => [
-  planned === 0
-    ? 'The plan lays no sod: the quantities are the plan’s in all three.'
-    : `Likely is the plan (${Math.round(area.likely)} m²). Low and high follow the area that ${
-        forecast.members === 1 ? 'the usual season' : `the lowest and the highest tenth of ${forecast.members} members`
-      } would have replaced (${forecast.replaceArea.p10} and ${forecast.replaceArea.p90} m²), labour and materials in proportion, trucks whole.`,
-  ...(terms === null ? ['No terms are entered: nothing is charged to anybody.'] : []),
-];

@@ -1,3 +1,4 @@
+import { dateOf } from '#shared/calendar/local-time.ts';
 import type { PlanRun } from '#shared/contract/contract.ts';
 import { figure, show, type UnitSystem } from '#shared/units/quantity.ts';
 import { bookingStages, type Booking } from '#shared/vocabulary/booking.ts';
@@ -17,7 +18,7 @@ import type {
   SeenPicture,
   SeenReading,
 } from '#reports/recovery-papers.ts';
-import { compareLetters, shortened } from '#reports/wording.ts';
+import { compareLetters, counted, dayWords, moment, shortened } from '#reports/wording.ts';
 import { eveningOf } from '#services/learning/seen-in-inspections.ts';
 import type { Contents } from '#store/store.ts';
 
@@ -174,10 +175,10 @@ const defectsOf = (inspection: Inspection, units: UnitSystem): readonly SeenDefe
   })),
   ...inspection.spills.map((spill) => ({
     zone: spill.zone,
-    words: [`spill of ${spillWords[spill.agent]}`, spill.at === null ? '' : `at ${spill.at.replace('T', ' ')}`, spill.treatment]
+    words: [`spill of ${spillWords[spill.agent]}`, spill.at === null ? '' : moment(spill.at), spill.treatment]
       .filter(Boolean)
       .join(', '),
-    size: [spill.volume === null ? '' : `${figure(spill.volume, 1)} l`, show(spill.area, 'area', units)]
+    size: [spill.volume === null ? '' : show(spill.volume, 'spilled', units), show(spill.area, 'area', units)]
       .filter(Boolean)
       .join(', '),
     cause: 'spill',
@@ -237,7 +238,10 @@ const lessonsOf = (assimilation: Assimilation | undefined, units: UnitSystem): r
       ? []
       : [
           `Cover seen against forecast: ${covers
-            .map((one) => `${one.zone} ${percent(one.seen)} seen, ${percent(one.before.p50)} forecast`)
+            .map(
+              (one) =>
+                `${one.zone} on ${dayWords(dateOf(one.at))} ${percent(one.seen)} seen, ${percent(one.before.p50)} forecast`,
+            )
             .join('; ')}.`,
         ]),
     `Weighed by what was seen, the area to be replaced goes from ${show(before.p50, 'area', units)} to ${show(after.p50, 'area', units)} in the middle; ${figure(assimilation.effectiveSize, 0)} of ${assimilation.members} members still count.`,
@@ -272,7 +276,7 @@ const pastCases = async (
     const booking = await contents.bookings.find(one.bookingId!);
     const missed = mean(covers.map((line) => Math.abs(line.seen - line.before.p50)));
     said.push(
-      `${booking?.name ?? one.bookingId!}: cover seen ${percent(mean(covers.map((line) => line.seen)))}, forecast ${percent(mean(covers.map((line) => line.before.p50)))}, off by ${Math.round(100 * missed)} points a zone (${covers.length} readings of zones).`,
+      `${booking?.name ?? one.bookingId!}: cover seen ${percent(mean(covers.map((line) => line.seen)))}, forecast ${percent(mean(covers.map((line) => line.before.p50)))}, off by ${Math.round(100 * missed)} points a zone (${counted(covers.length, 'reading of a zone', 'readings of zones')}).`,
     );
   }
   return said;

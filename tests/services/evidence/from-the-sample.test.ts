@@ -90,6 +90,13 @@ describe('the sample, handed back with three readings worse than forecast', () =
     expect(report).toContain('178 h (178 h)');
     expect(report).toContain('E litter and magnet Sun 18 Jul 14:00–14:09 Sun 18 Jul 16:30–17:15 3.1 h 3.0');
     expect(report).toContain('E strip Mon 19 Jul 06:00–06:07 Mon 19 Jul 06:00–06:20 0.2 h 1.3');
+    // A page whose reader counts in feet has no quantity of the other system; the oil too.
+    const inFeet = textOf((await open.paper(then.next.id, 'recovery-report', 'letter')).bytes)
+      .join('\n')
+      .replace(/pads of 0\.6 m/g, '');
+    expect(inFeet).toContain('1.1 gal');
+    expect(inFeet).not.toMatch(/\d (m²|m³|mm|m|kg|kN|kPa|l|°C)[\s,;:.]/);
+    expect(report).toContain('4.0 l');
     const { account, currency } = money;
     const pack = await words('charge-back');
     for (const said of ['witness declined by Promoter', 'Outrigger pad sunk', '60 %']) expect(pack).toContain(said);

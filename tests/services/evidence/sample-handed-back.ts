@@ -2,6 +2,7 @@ import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import type { PaperKind } from '#shared/contract/contract.ts';
+import type { UnitSystem } from '#shared/units/quantity.ts';
 import { openApplication } from '#application/application.ts';
 import { shippedContent } from '#application/shipped-content.ts';
 import { pngOf } from '#platform/photographs/codecs.ts';
@@ -22,8 +23,15 @@ export const openSample = async () => {
     log: () => undefined,
   });
   const good = goodAnswers(application);
-  const paper = async (planId: string, kind: PaperKind, size: 'letter' | 'a4' = 'letter', alternatives: string[] = []) => {
-    const file = await good('report/write', { planId, kind, paper: size, units: 'si', alternatives });
+  /** Letter in the units of its country, unless asked otherwise. */
+  const paper = async (
+    planId: string,
+    kind: PaperKind,
+    size: 'letter' | 'a4' = 'a4',
+    alternatives: string[] = [],
+    units: UnitSystem = size === 'letter' ? 'us' : 'si',
+  ) => {
+    const file = await good('report/write', { planId, kind, paper: size, units, alternatives });
     return { name: file.fileName, bytes: Buffer.from(file.base64, 'base64') };
   };
   const close = async (): Promise<void> => {

@@ -1,11 +1,14 @@
 import { figure } from '#shared/units/quantity.ts';
 import { cases, costWords, exactMoney } from '#shared/vocabulary/money.ts';
+import { basisWords } from '#shared/wording/estimates.ts';
 import { Part } from '../../components/fields.tsx';
+import { useDesk } from '../../desk/desk.ts';
 import { useSettling } from '../../desk/settling.ts';
 
 /** What the plan comes to in a kind, a usual and a hard season, line by line, and who bears it by the terms. */
 export const EstimatePart = () => {
   const { estimate } = useSettling();
+  const { units } = useDesk();
   if (!estimate)
     return (
       <Part title="Estimate">
@@ -75,7 +78,7 @@ export const EstimatePart = () => {
       </div>
       <p className="caution">
         {estimate.unpriced.length > 0 && `Without ${estimate.unpriced.join(', ')}: no price is entered. `}
-        {estimate.basis.join(' ')}
+        {basisWords(estimate, units)}
       </p>
     </Part>
   );
