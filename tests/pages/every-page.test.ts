@@ -26,7 +26,9 @@ describe(browser === null ? 'every page (skipped: there is no browser)' : 'every
         }
         for (const theme of ['dark', 'paper'] as const) {
           await showTheme(page, theme);
-          const { violations } = await new AxeBuilder({ page }).options({ resultTypes: ['violations'] }).analyze();
+          const axe = new AxeBuilder({ page }).options({ resultTypes: ['violations'] });
+          // By night nothing differs but the colours.
+          const { violations } = await (theme === 'dark' ? axe.withTags(['cat.color']) : axe).analyze();
           for (const { id, impact, nodes } of violations)
             if (impact === 'serious' || impact === 'critical')
               troubles.push(`${name}, ${theme}: ${id}: ${nodes[0]!.html} ${nodes[0]!.failureSummary}`);
