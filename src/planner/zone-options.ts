@@ -1,6 +1,6 @@
 import { monthOf } from '#shared/calendar/local-time.ts';
 import type { Step, TimedStep } from '#planner/job-steps.ts';
-import { dayOfShift, shiftAt, stepsOf, timeStep } from '#planner/job-steps.ts';
+import { dayOfShift, hoursOfJob, shiftAt, stepsOf, timeStep } from '#planner/job-steps.ts';
 import type { Outlook } from '#planner/readiness-table.ts';
 import { latestEntry, longestQueue } from '#planner/gate.ts';
 import type { Setting } from '#planner/setting.ts';
@@ -8,6 +8,7 @@ import { closedForGood, soilRefusal } from '#planner/limits.ts';
 import { mostTrucks, sodUnits } from '#planner/sod-loads.ts';
 import type {
   DoneJob,
+  JobKind,
   Programme,
   ProgrammeKind,
   RecoveryProblem,
@@ -97,6 +98,8 @@ export const zoneOption = (
   const isOver = new Set(programme.jobs.slice(0, lastDone + 1));
   const never = closedForGood(problem, programme, setting.jobs, zone.area);
   if (never !== null) return closed(never);
+  const long = longerThanWindow(setting, zone, window, programme, isOver);
+  if (long !== null) return closed(long);
   const steps = stepsOf(programme, zone.area, setting.jobs, problem.settings.workShare, isOver);
   const deadline = deadlineOf(setting, window, programme, zone.letter);
   const outlook = (finish: number | null, after: ProgrammeKind | null): Outlook | null => {
@@ -140,6 +143,24 @@ export const zoneOption = (
   }
   starts = chained(steps, [...starts.slice(0, -1), inReadiness], earliestAfterDone(setting, done, steps[0]!));
   return { ...option, starts };
+};
+
+/** The first job of a programme that would not be over in the whole window, day and night; null where there is none. */
+const longerThanWindow = (
+  setting: Setting,
+  zone: RecoveryZone,
+  window: RecoveryWindow,
+  programme: Programme,
+  isOver: ReadonlySet<JobKind>,
+): string | null => {
+  const from = window.zones.find(({ letter }) => letter === zone.letter)!.from;
+  const whole = setting.clock.hourOf(window.homeDate) - setting.clock.hourOf(from);
+  const job = programme.jobs
+    .map((kind) => setting.jobs.get(kind)!)
+    .find((one) => !isOver.has(one.kind) && hoursOfJob(one, zone.area) > whole);
+  return job === undefined
+    ? null
+    : `${job.name} takes ${Math.ceil(hoursOfJob(job, zone.area))} h, longer than the whole window of ${Math.floor(whole)} h`;
 };
 
 const notReadyWords = (problem: RecoveryProblem, outlook: Outlook | null): string =>

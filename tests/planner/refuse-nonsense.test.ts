@@ -1,5 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import type { RecoveryProblem } from '#shared/vocabulary/plan.ts';
+import { optimiserOnThisThread } from '#platform/optimiser/optimiser-on-this-thread.ts';
+import { schedulePlan } from '#planner/plan-recovery.ts';
 import { PlanRefusal } from '#planner/plan-refusal.ts';
 import { refuseNonsense } from '#planner/refuse-nonsense.ts';
 import { nearFarm, sampleProblem } from '#tests/planner/sample-problem.ts';
@@ -85,6 +87,19 @@ describe('nonsense', () => {
       expect((error as PlanRefusal).field).toBe(field);
       expect((error as PlanRefusal).reason).toMatch(reason);
     }
+  });
+
+  it('of one zone is what a plan fails for by name: work so slow that it would outlast the window', async () => {
+    const slow = job('lay', { rate: 1 });
+    const locks = [{ zone: 'A', window: window.id, programme: 'replace-thick' as const, farm: null }];
+    const outcome = await schedulePlan({ ...slow, locks }, optimiserOnThisThread());
+    if (outcome.kind !== 'none') throw new Error(outcome.kind);
+    expect(outcome.closed.find(({ zone }) => zone === 'A')!.reason).toBe(
+      'Receive and lay rolls takes 780 h, longer than the whole window of 212 h',
+    );
+    // It closes the ways back that lay sod, and no other.
+    const outlasting = outcome.closed.filter(({ reason }) => reason.includes('longer than the whole window'));
+    expect(new Set(outlasting.map(({ programme }) => programme))).toEqual(new Set(['replace-thick', 'replace-thin']));
   });
 
   it('is not found in the sample', () => {
