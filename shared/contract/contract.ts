@@ -293,6 +293,7 @@ export const contract = {
       /** The moment from which something can still be decided; null: now. */
       now: LocalTime.nullable(),
       locks: z.array(Lock).max(60).readonly(),
+      /** Jobs that are over or under way at that moment; those that begin later are held to their beginning. */
       done: z.array(DoneJob).max(400).readonly(),
       /** Sod that is released already: the farm's notice runs from there. */
       released: RecoveryProblem.unwrap().shape.released.default([]),

@@ -243,7 +243,7 @@ export const Lock = z
   .readonly();
 export type Lock = z.infer<typeof Lock>;
 
-/** A job that is over, or that ends at a known hour. */
+/** A job that is over or under way, or that is held by hand to hours to come. */
 export const DoneJob = z
   .strictObject({ zone: ZoneLetter, window: Id, job: z.enum(jobKinds), start: LocalTime, end: LocalTime })
   .readonly();
@@ -286,7 +286,10 @@ export const RecoveryProblem = z
       .readonly()
       .optional(),
     locks: z.array(Lock).readonly(),
+    /** Jobs that are over, or under way and end at a known hour. */
     done: z.array(DoneJob).readonly(),
+    /** Jobs to come that begin at a known hour; how long they take is for the planner to say. */
+    held: z.array(DoneJob).readonly().optional(),
     /** Sod already released: the farm's notice runs from there. */
     released: z.array(z.strictObject({ window: Id, farm: Id, at: LocalTime }).readonly()).readonly(),
     /** Jobs of the plan before, which the new one prefers. */
@@ -523,6 +526,8 @@ export const Mend = z.discriminatedUnion('kind', [
   z.strictObject({ kind: z.literal('boards') }),
   /** Both halves of the field at once. */
   z.strictObject({ kind: z.literal('whole-field') }),
+  /** Jobs held by hand may move again. */
+  z.strictObject({ kind: z.literal('let-go') }),
   z.strictObject({ kind: z.literal('zones-not-ready'), window: Id, zones: z.array(ZoneLetter).readonly() }),
 ]);
 export type Mend = z.infer<typeof Mend>;

@@ -157,6 +157,8 @@ const checkJob = (
   }
   const start = hour(job.start);
   const end = hour(job.end);
+  const held = problem.held?.find((one) => one.zone === zone.zone && one.window === zone.window && one.job === job.job);
+  if (held && Math.abs(hour(held.start) - start) > minute) say(`${name}: is held at ${held.start} and starts at ${job.start}`);
   if (!(end > start)) return say(`${name}: ends before it starts`);
   if (start < clear - minute) say(`${name}: starts before the zone is clear`);
   if (end > home) say(`${name}: runs into the home date`);

@@ -14,7 +14,7 @@ type Placed = TimedJob[];
 
 /**
  * The model gives every step its shift; the hours within the shift are settled here, so that a machine is in one place at a time and
- * no more people are at work than there are. Steps longer than a shift stay; short ones are strung out after each other in the
+ * no more people are at work than there are. Steps longer than a shift and those held by hand stay; other ones are strung out after each other in the
  * order of their chains, each at the first hour that is free for it. A step for which no such hour is found keeps its place and is
  * named as a clash.
  */
@@ -32,8 +32,9 @@ export const hoursWithinShifts = (
   const pieces = chosen
     .flatMap(({ option }, zone) => option.steps.map((step, number) => ({ zone, number, step, option })))
     .map((piece) => ({ ...piece, timed: starts[piece.zone]![piece.number]!.timed }));
-  for (const { timed } of pieces) if (timed.shift !== timed.lastShift) placed.push(...timed.jobs);
-  const short = pieces.filter(({ timed }) => timed.shift === timed.lastShift);
+  const stays = ({ timed, step }: (typeof pieces)[number]): boolean => timed.shift !== timed.lastShift || step.heldAt !== null;
+  for (const piece of pieces) if (stays(piece)) placed.push(...piece.timed.jobs);
+  const short = pieces.filter((piece) => !stays(piece));
   for (const shift of [...new Set(short.map(({ timed }) => timed.shift))].sort((one, other) => one - other)) {
     const mine = short
       .filter(({ timed }) => timed.shift === shift)

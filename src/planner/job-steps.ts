@@ -25,6 +25,8 @@ export interface Step {
   readonly lagAtMost: number | null;
   /** It needs sod on the field. */
   readonly laysSod: boolean;
+  /** Hour at which it must begin, h since the first shift; null where the planner chooses. */
+  readonly heldAt: number | null;
 }
 
 export const hoursOfJob = (job: Job, area: number): number => job.fixedHours + (job.rate === null ? 0 : area / job.rate);
@@ -45,6 +47,8 @@ const together = (one: Step, other: Step, workShare: number): boolean =>
   one.heavy === other.heavy &&
   one.opensGround === other.opensGround &&
   one.mayPause === other.mayPause &&
+  one.heldAt === null &&
+  other.heldAt === null &&
   !one.laysSod &&
   !other.laysSod;
 
@@ -60,13 +64,14 @@ const joined = (one: Step, other: Step): Step => ({
   },
 });
 
-/** The steps of a programme on an area (m²), jobs in `done` left out. Waiting jobs without crew become lags of the next step. */
+/** The steps of a programme on an area (m²), jobs in `done` left out, those in `held` by themselves at their hours. Waiting jobs without crew become lags of the next step. */
 export const stepsOf = (
   programme: Programme,
   area: number,
   jobs: ReadonlyMap<JobKind, Job>,
   workShare: number,
   done: ReadonlySet<JobKind> = new Set(),
+  held: ReadonlyMap<JobKind, number> = new Map(),
 ): readonly Step[] => {
   const steps: Step[] = [];
   let waiting = 0;
@@ -89,6 +94,7 @@ export const stepsOf = (
       lagAtLeast: waiting,
       lagAtMost: job.lagAtMost,
       laysSod: programme.sod !== null && kind === 'lay',
+      heldAt: held.get(kind) ?? null,
     };
     waiting = 0;
     const last = steps.at(-1);

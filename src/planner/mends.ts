@@ -34,6 +34,8 @@ export const applyMend = (problem: RecoveryProblem, mend: Mend): RecoveryProblem
       return { ...problem, zones: problem.zones.map((zone) => ({ ...zone, boarded: true })) };
     case 'whole-field':
       return { ...problem, sequences: [] };
+    case 'let-go':
+      return { ...problem, held: [] };
     case 'zones-not-ready': {
       const windows = problem.windows
         .map((window) =>
@@ -117,6 +119,8 @@ export const mendWords = (problem: RecoveryProblem, mend: Mend, plan: RecoveryPl
       return 'boards for heavy machines over live turf';
     case 'whole-field':
       return 'both halves of the field at once';
+    case 'let-go':
+      return 'let the jobs held by hand move again';
     case 'zones-not-ready':
       return `${mend.zones.length === 1 ? 'zone' : 'zones'} ${listed(mend.zones)} not ready`;
   }

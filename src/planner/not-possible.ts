@@ -140,6 +140,9 @@ const familiesOf = (problem: RecoveryProblem): readonly Family[] => {
     ...(problem.sequences.length > 0
       ? [{ name: 'both halves at once', sizes: [1], mend: () => ({ kind: 'whole-field' as const }) }]
       : []),
+    ...((problem.held ?? []).length > 0
+      ? [{ name: 'letting go of jobs held by hand', sizes: [1], mend: () => ({ kind: 'let-go' as const }) }]
+      : []),
     { name: 'more people', sizes: range(1, 30), mend: (people) => ({ kind: 'more-people', people }) },
     ...problem.windows.map((window): Family => ({
       name: `an earlier strike before ${window.name}`,
@@ -251,6 +254,7 @@ const zonesGivenUp = async (problem: RecoveryProblem, optimiser: Optimiser, prob
 
 /** Least disturbing first, used where there is no price to go by. */
 const order: readonly Mend['kind'][] = [
+  'let-go',
   'shorter-notice',
   'more-trucks',
   'more-people',
@@ -300,6 +304,7 @@ const reasonsOf = (problem: RecoveryProblem, closed: readonly ClosedOption[], fo
   const tight: Partial<Record<Mend['kind'], string>> = {
     'more-people': 'The crew is too small for the work in the time there is.',
     'more-skilled': 'Too few people may do work that asks for a skill.',
+    'let-go': 'The jobs held by hand leave no room for the others.',
     boards: 'Heavy machines would have to cross live turf, and there are no boards for it.',
     'whole-field': 'One half of the field cannot be laid and the other opened after it in the time there is.',
     'more-trucks': 'The farm sends too few trucks a day.',

@@ -93,6 +93,9 @@ export const zoneOption = (
   const done = problem.done.filter((job) => job.zone === zone.letter && job.window === window.id);
   const foreign = done.find((job) => !programme.jobs.includes(job.job));
   if (foreign) return closed(`${foreign.job} has been done, which is not part of it`);
+  const held = (problem.held ?? []).filter((job) => job.zone === zone.letter && job.window === window.id);
+  const unfit = held.find((job) => !programme.jobs.includes(job.job));
+  if (unfit) return closed(`${unfit.job} is held to hours to come, which is not part of it`);
   const doneKinds = new Set(done.map(({ job }) => job));
   const lastDone = programme.jobs.findLastIndex((kind) => doneKinds.has(kind));
   const isOver = new Set(programme.jobs.slice(0, lastDone + 1));
@@ -100,7 +103,7 @@ export const zoneOption = (
   if (never !== null) return closed(never);
   const long = longerThanWindow(setting, zone, window, programme, isOver);
   if (long !== null) return closed(long);
-  const steps = stepsOf(programme, zone.area, setting.jobs, problem.settings.workShare, isOver);
+  const steps = stepsOf(programme, zone.area, setting.jobs, problem.settings.workShare, isOver, heldHours(setting, held));
   const deadline = deadlineOf(setting, window, programme, zone.letter);
   const outlook = (finish: number | null, after: ProgrammeKind | null): Outlook | null => {
     const from = window.zones.find(({ letter }) => letter === zone.letter)!.from;
@@ -135,7 +138,7 @@ export const zoneOption = (
   const inTime = starts.at(-1)!.filter(({ timed }) => timed.end <= deadline + 1e-9);
   if (inTime.length === 0) {
     const late = Math.ceil(Math.min(...starts.at(-1)!.map(({ timed }) => timed.end)) - deadline);
-    return closed(`its last job would end ${late} h after ${setting.clock.timeAt(deadline).replace('T', ' ')}, the latest hour`);
+    return closed(`its last job would end ${late} h after ${wordsOf(setting, deadline)}, the latest hour`);
   }
   const inReadiness = inTime.filter(({ timed }) => ready(timed.end));
   if (inReadiness.length === 0) {
@@ -144,6 +147,10 @@ export const zoneOption = (
   starts = chained(steps, [...starts.slice(0, -1), inReadiness], earliestAfterDone(setting, done, steps[0]!));
   return { ...option, starts };
 };
+
+/** Hour by job at which those held by hand begin, h since the first shift. */
+const heldHours = ({ clock }: Setting, held: readonly DoneJob[]): ReadonlyMap<JobKind, number> =>
+  new Map(held.map(({ job, start }) => [job, clock.hourOf(start)]));
 
 /** The first job of a programme that would not be over in the whole window, day and night; null where there is none. */
 const longerThanWindow = (
@@ -216,17 +223,19 @@ const allowedStarts = (
   const missing = step.jobs.find(({ job }) => job.machine !== null && !(problem.workforce.machines[job.machine] ?? 0));
   if (missing) return { starts: [], reason: `there is no ${missing.job.machine}` };
   const starts: StepStart[] = [];
+  const { heldAt } = step;
+  if (heldAt !== null && heldAt < earliest - 1e-9)
+    return { starts: [], reason: `it is held at ${wordsOf(setting, heldAt)}, before the zone is clear` };
+  const from = Math.max(earliest, heldAt ?? -Infinity);
   let reason = 'no shift lies between the last covering and the home date';
   let byFarm: string | null = null;
-  for (
-    let shift = Math.max(0, shiftAt(earliest, hours));
-    shift < hours.shifts.length && hours.shifts[shift]![0] < home;
-    shift += 1
-  ) {
-    const timed = timeStep(step, shift, zone.letter, earliest, hours, problem.settings);
-    if (timed === null || timed.end > home) {
+  for (let shift = Math.max(0, shiftAt(from, hours)); shift < hours.shifts.length && hours.shifts[shift]![0] < home; shift += 1) {
+    if (heldAt !== null && hours.shifts[shift]![0] > heldAt) break;
+    const timed = timeStep(step, shift, zone.letter, from, hours, problem.settings);
+    if (timed === null || timed.end > home || (heldAt !== null && timed.at > heldAt + 1e-6)) {
       const blocker = hours.blocker(shift, step.kind, zone.letter);
-      reason = blocker ? blockerWords(blocker, step, setting) : 'no shift has enough free hours for it';
+      const closed = blocker ? blockerWords(blocker, step, setting) : 'no shift has enough free hours for it';
+      reason = heldAt === null ? closed : `it is held at ${wordsOf(setting, heldAt)} and cannot be worked from then (${closed})`;
       continue;
     }
     if (!step.laysSod) {
@@ -243,6 +252,8 @@ const allowedStarts = (
   // Hours in which the crew could lay and no farm can bring the sod say more than hours in which nobody could.
   return { starts, reason: byFarm ?? reason };
 };
+
+const wordsOf = ({ clock }: Setting, hour: number): string => clock.timeAt(hour).replace('T', ' ');
 
 const blockerWords = (blocker: string, step: Step, { problem, hours }: Setting): string => {
   const most = Math.max(...problem.shifts.map((shift, index) => (step.kind.daylight && shift.night ? 0 : hours.people(index))));

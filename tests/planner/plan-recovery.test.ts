@@ -4,6 +4,8 @@ import { RecoveryPlan, RecoveryProblem } from '#shared/vocabulary/plan.ts';
 import { optimiserOnThisThread } from '#platform/optimiser/optimiser-on-this-thread.ts';
 import { checkPlan } from '#planner/check-plan.ts';
 import { compareFarms } from '#planner/compare-farms.ts';
+import { applyMend } from '#planner/mends.ts';
+import { planRecovery } from '#planner/not-possible.ts';
 import { schedulePlan } from '#planner/plan-recovery.ts';
 import { programmesFor } from '#planner/programmes.ts';
 import { farFarm, nearFarm, sampleProblem } from '#tests/planner/sample-problem.ts';
@@ -272,6 +274,48 @@ describe('replanning', () => {
       expect(jobOf(first, zone, job).start).toBe(from);
       expect(jobOf(again, zone, job).start).toBe(to);
     }
+  });
+});
+
+describe('a job held by hand', () => {
+  const later = (job: { readonly start: string; readonly end: string }, hours: number) => ({
+    start: addHours(job.start, hours, small.timeZone),
+    end: addHours(job.end, hours, small.timeZone),
+  });
+
+  it('begins at its hour, is worked and manned like any other, and keeps its sod and what comes before it', async () => {
+    const first = await planOf(small);
+    const zone = first.zones.find(({ farm, slack }) => farm !== null && slack > 24)!;
+    const lay = zone.jobs.find(({ job }) => job === 'lay')!;
+    const held = [{ zone: zone.zone, window: zone.window, job: 'lay' as const, ...later(lay, 26) }];
+    const problem = { ...small, held };
+    const plan = await planOf(problem);
+    const now = jobOf(plan, zone.zone, 'lay');
+    expect(now).toMatchObject({ start: held[0]!.start, done: false });
+    expect(now.work.reduce((sum, { hours }) => sum + hours, 0)).toBeCloseTo(
+      lay.work.reduce((sum, { hours }) => sum + hours, 0),
+      4,
+    );
+    expect(of(plan, zone.zone).jobs.map(({ job }) => job)).toEqual(zone.jobs.map(({ job }) => job));
+    expect(plan.orders.flatMap(({ zones }) => zones).sort()).toEqual(first.orders.flatMap(({ zones }) => zones).sort());
+    // The checker knows it by itself: the plan without the hold does not keep it.
+    expect(checkPlan(problem, first).join()).toMatch(/lay of zone . in .*: is held at .* and starts at/);
+  });
+
+  it('that cannot be worked then is named with its hours, and letting go of it is offered and helps', async () => {
+    const first = await planOf(small);
+    const zone = first.zones.find(({ farm }) => farm !== null)!;
+    const lay = zone.jobs.find(({ job }) => job === 'lay')!;
+    const held = small.windows
+      .flatMap(({ zones }) => zones)
+      .filter(({ letter }) => letter === zone.zone)
+      .map(({ letter, from }) => ({ zone: letter, window: zone.window, job: 'lay' as const, start: from, end: lay.end }));
+    const answer = await planRecovery({ ...small, held }, optimiser, { mendTime: 20 });
+    if (answer.outcome !== 'not-possible') throw new Error(answer.outcome);
+    expect(answer.because.reasons.join()).toContain(`it is held at ${held[0]!.start.replace('T', ' ')}`);
+    const [mend] = answer.because.mends;
+    expect(mend).toMatchObject({ mend: { kind: 'let-go' }, words: 'let the jobs held by hand move again' });
+    await planOf(applyMend({ ...small, held }, mend!.mend));
   });
 });
 

@@ -1,7 +1,7 @@
 import type { PaperKind } from '#shared/contract/contract.ts';
 import type { DoneJob, Lock, Mend } from '#shared/vocabulary/plan.ts';
 import type { Venue } from '#shared/vocabulary/venue.ts';
-import { addHours, shiftDays } from '#shared/calendar/local-time.ts';
+import { addHours, fromEpoch, shiftDays } from '#shared/calendar/local-time.ts';
 import { ask, work } from '../transport/ask.ts';
 import { change, deskNow, valueOf } from './desk.ts';
 import { edit } from './editing.ts';
@@ -168,6 +168,9 @@ export const takeMend = async (mend: Mend): Promise<void> => {
     if (!home) return;
     const later = { ...home, start: shiftDays(home.start, mend.days), end: shiftDays(home.end, mend.days) };
     if (!(await saveFixture(later))) return;
+  } else if (mend.kind === 'let-go') {
+    const now = fromEpoch(Date.now(), venue.place.timeZone);
+    change({ done: deskNow().done.filter(({ start }) => start < now), broken: [] });
   } else if (mend.kind === 'zones-not-ready') {
     for (const zone of mend.zones) lock(zone, mend.window, 'leave');
   }

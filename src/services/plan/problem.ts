@@ -29,6 +29,7 @@ export interface ProblemParts {
   readonly windows: readonly [WindowParts, ...WindowParts[]];
   readonly now: LocalTime;
   readonly locks: readonly Lock[];
+  /** Over, under way, or held to hours to come. */
   readonly done: readonly DoneJob[];
   readonly released: RecoveryProblem['released'];
   readonly before: RecoveryPlan | null;
@@ -83,7 +84,8 @@ export const problemOf = (parts: ProblemParts): RecoveryProblem => {
     rigs: { area: values['plan.lights.rig.area'], power: values['plan.lights.rig.power'] },
     sequences: windows.flatMap(({ forecast, zones }) => halvesOf(venue, forecast, zones)),
     locks: [...parts.locks],
-    done: [...parts.done],
+    done: parts.done.filter(({ start }) => start < now),
+    held: parts.done.filter(({ start }) => start >= now),
     before: jobsOf(parts.before),
     released: [...parts.released],
   };

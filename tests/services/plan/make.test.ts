@@ -246,6 +246,22 @@ describe('planning through the program', { timeout: 300_000 }, () => {
     expect(fresh.plan === null || fresh.plan.plan.moved.length > 0).toBe(true);
   });
 
+  it('holds a job to hours to come, with its sod ordered for them and what comes before it still to do', async () => {
+    const zone = usual.plan.zones.find(({ farm }) => farm !== null)!;
+    const lay = zone.jobs.find(({ job }) => job === 'lay')!;
+    const [start, end] = [lay.start, lay.end].map((moment) => addHours(moment, 24, smallVenue.place.timeZone)) as [
+      string,
+      string,
+    ];
+    const held = { zone: zone.zone, window: zone.window, job: lay.job, start, end };
+    const again = await planned({ forecastId: run.id, done: [held], instead: usual.id });
+    const mine = again.plan.zones.find((one) => one.zone === zone.zone)!;
+    expect(mine.jobs.map(({ job }) => job)).toEqual(zone.jobs.map(({ job }) => job));
+    expect(mine.jobs.find(({ job }) => job === 'lay')).toMatchObject({ start, done: false });
+    const ordered = (plan: typeof again.plan) => plan.orders.flatMap(({ zones }) => zones).toSorted();
+    expect(ordered(again.plan)).toEqual(ordered(usual.plan));
+  });
+
   it('carries what is done for one home date to the next of the season', async () => {
     const second: Fixture = {
       ...homeDate,
