@@ -5,7 +5,7 @@ import { ask, listen } from '../transport/ask.ts';
 import { nextHome, spanOf } from './booking-shapes.ts';
 import { change, deskNow, isChanged, keep, keptIn, nothingKept, valueOf } from './desk.ts';
 import { offerRoom, readAbout } from './file-room.ts';
-import { draftsAt, dropDraft, keepNow, sayRecovered } from './drafts.ts';
+import { draftsAt, dropDraft, keepNow, sayRecovered, type Draft } from './drafts.ts';
 import { drawShadow, findKept, preview } from './previewing.ts';
 import { keepVenueDraft, restoreVenueDraft } from './venue-draft.ts';
 
@@ -24,12 +24,14 @@ export const begin = async (): Promise<void> => {
 };
 
 export const openVenue = async (id: string): Promise<void> => {
-  const [venue, coverings, vehicles, fixtures, bookings] = await Promise.all([
+  await keepNow();
+  const [venue, coverings, vehicles, fixtures, bookings, drafts] = await Promise.all([
     ask('venue/read', { id }),
     ask('covering/list', {}),
     ask('vehicle/list', {}),
     ask('fixture/list', { venueId: id }),
     ask('booking/list', { venueId: id }),
+    draftsAt(id),
   ]);
   keep('venue', id);
   change({
@@ -50,7 +52,7 @@ export const openVenue = async (id: string): Promise<void> => {
   });
   const { bookings: lines } = deskNow();
   // What was changed last and not stored comes first: somebody was in the middle of it.
-  const [unstored] = await draftsAt(id);
+  const [unstored] = drafts;
   if (unstored && !lines.some((line) => line.id === unstored.booking.id)) {
     await openNew(unstored.booking);
     return sayRecovered(unstored, null);
@@ -60,7 +62,7 @@ export const openVenue = async (id: string): Promise<void> => {
     lines.find((line) => line.id === keptIn('booking')) ??
     lines.find((line) => line.stage === 'confirmed' && line.kind === 'concert') ??
     lines[0];
-  if (first) await openBooking(first.id);
+  if (first) await layBooking(first.id, drafts);
   else {
     change({ homeId: nextHome(null, deskNow().fixtures)?.id ?? null });
     await preview();
@@ -87,13 +89,21 @@ const readSeason = async (): Promise<void> => {
 
 export const openBooking = async (id: string): Promise<void> => {
   await keepNow();
+  const { venue } = deskNow();
+  await layBooking(id, venue ? await draftsAt(venue.id) : []);
+};
+
+/** Lays a stored booking of the open venue on the sheet, or what was changed on it and not stored. */
+const layBooking = async (id: string, drafts: readonly Draft[]): Promise<void> => {
   const booking = valueOf(await ask('booking/read', { id }));
   if (!booking) return;
   keep('booking', id);
-  const draft = (await draftsAt(booking.venueId)).find((one) => one.booking.id === id);
+  const draft = drafts.find((one) => one.booking.id === id);
   lay(draft?.booking ?? booking, booking);
   if (draft) sayRecovered(draft, booking);
-  await Promise.all([preview(), findKept(), drawShadow()]);
+  // What is kept is read in a moment and shown; the usual season is reckoned after it, for whoever changes something then.
+  await Promise.all([findKept(), drawShadow()]);
+  await preview();
   void readSeason();
 };
 

@@ -6,6 +6,8 @@ import { areaWords, lengthWords } from './measure-words.ts';
 
 /** px: a side shorter than this on the screen has no room for its length. */
 const room = 34;
+/** px: in a narrower ring the area stands lower than the lengths of its upright sides, which it would run into. */
+const areaRoom = 130;
 /** A ring of more sides is an arc: its lengths say nothing. */
 const mostSides = 16;
 
@@ -29,6 +31,8 @@ export const Dimensions = ({
   const size = 11 * scale;
   const ring: Polygon | null = closed && points.length >= 3 ? points : null;
   const [mx, my] = points.length > 0 ? middleOf(points) : [0, 0];
+  const across = points.map(([x]) => x);
+  const narrow = (Math.max(...across) - Math.min(...across)) / scale < areaRoom;
   return (
     <g className="dimensions" fontSize={size} strokeWidth={3 * scale}>
       {points.length <= mostSides &&
@@ -46,7 +50,7 @@ export const Dimensions = ({
             );
           })}
       {ring && (
-        <text x={mx} y={-my + 2.2 * size} textAnchor="middle" className="area">
+        <text x={mx} y={-my + (narrow ? 2.2 : 0.35) * size} textAnchor="middle" className="area">
           {areaWords(polygonArea(ring))}
         </text>
       )}

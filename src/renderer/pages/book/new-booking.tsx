@@ -50,8 +50,11 @@ export const NewBooking = () => {
       </select>
       <label htmlFor={`${id}-name`}>Name</label>
       <input id={`${id}-name`} value={name} maxLength={120} onChange={(event) => setName(event.target.value)} />
-      <label htmlFor={`${id}-day`}>First show</label>
-      <input id={`${id}-day`} type="date" required value={day} onChange={(event) => setDay(event.target.value)} />
+      {/* A narrow window breaks the row between fields, not between a field and its name. */}
+      <span className="row">
+        <label htmlFor={`${id}-day`}>First show</label>
+        <input id={`${id}-day`} type="date" required value={day} onChange={(event) => setDay(event.target.value)} />
+      </span>
       <button type="submit" className="main">
         Lay it out
       </button>
