@@ -16,6 +16,37 @@ export const amountText = ({ value, unit }: Pick<WorkQuantity, 'value' | 'unit'>
   }
 };
 
+const inPlural: Readonly<Record<string, string>> = {
+  truck: 'trucks',
+  visit: 'visits',
+  day: 'days',
+  job: 'jobs',
+  lot: 'lots',
+  roll: 'rolls',
+};
+
+/** A quantity with its unit as it was entered, the unit in the plural where it is a word. */
+export const unitAmount = (quantity: string, unit: string): string => {
+  const one = Object.keys(inPlural).find((word) => unit === word || unit === inPlural[word]);
+  return `${quantity} ${one === undefined ? unit : quantity === '1' ? one : inPlural[one]!}`;
+};
+
+/** The quantity of a line of cost in the reader's units; what is counted is whole. */
+export const costAmount = (quantity: number, unit: string, units: UnitSystem): string => {
+  switch (unit) {
+    case 'm²':
+      return show(quantity, 'area', units);
+    case 'm³':
+      return show(quantity, 'volume', units);
+    case 'kg':
+      return show(quantity, 'mass', units);
+    case 't':
+      return show(1000 * quantity, 'mass', units);
+    default:
+      return unitAmount(figure(quantity, unit === 'h' ? 1 : 0), unit);
+  }
+};
+
 /** Amounts by zone and window: one line each, what is done in it behind the other. */
 export const amountLines = (
   works: PlanWorks,

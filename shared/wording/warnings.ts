@@ -24,7 +24,7 @@ export const warningText = ({ kind, subject, value, limit }: Warning, units: Uni
     case 'lorry-route-used-again':
       return `${subject}: ${whole(is)} passes over one panel route; a published park guide lets a route be used once, in and out`;
     case 'covered-longer-than-usual':
-      return `${subject}: lies for ${whole(is)} days; in such weather the trade leaves it about ${whole(most)}`;
+      return `${subject}: lies for ${whole(is)} days; in such weather the trade leaves it for about ${whole(most)} days`;
     case 'aluminium-too-long':
       return `${subject}: lies for ${whole(is)} h of a day; a published park guide leaves it ${whole(most)} h`;
     case 'aluminium-at-midday':

@@ -37,19 +37,6 @@ export const counted = (count: number, one: string, many = `${one}s`): string =>
 export const zonesInWords = (letters: readonly string[]): string =>
   `${letters.length === 1 ? 'zone' : 'zones'} ${letters.join(', ')}`;
 
-const inPlural: Readonly<Record<string, string>> = {
-  truck: 'trucks',
-  visit: 'visits',
-  day: 'days',
-  job: 'jobs',
-  lot: 'lots',
-  roll: 'rolls',
-};
-
-/** A quantity with its unit as it was entered, the unit in the plural where it is a word. */
-export const unitAmount = (quantity: string, unit: string): string =>
-  `${quantity} ${quantity === '1' ? unit : (inPlural[unit] ?? unit)}`;
-
 /** What another kept plan is called beside this one: its event, or for another plan of the same event the moment it was made for. */
 export const planName = ({ booking }: Pick<RecoveryPapers, 'booking'>, other: KeptPlan): string =>
   other.booking.id === booking.id ? `Plan as of ${moment(other.plan.now)}` : other.booking.name;

@@ -103,6 +103,12 @@ const members = async ({ page }: OpenPage, at: AtPage): Promise<void> => {
   await at(page, 'opened-figure');
 };
 
+const account = async ({ page }: OpenPage, at: AtPage): Promise<void> => {
+  await press(page, 'settle');
+  await page.locator('.settle table.estimate').waitFor();
+  await at(page, 'settle');
+};
+
 const inspection = async (open: OpenPage, at: AtPage): Promise<void> => {
   const { page } = open;
   await addEvidence(open);
@@ -138,6 +144,7 @@ export const walkEveryPage = async (browser: Browser, at: AtPage): Promise<void>
     await beforeARun(open, at);
     await comparison(open, at);
     await recovery(open, at);
+    await account(open, at);
     await members(open, at);
     await inspection(open, at);
   } finally {

@@ -4,7 +4,8 @@ import { chargeBack } from '#reports/sheets/charge-back.ts';
 import { everySheet, type PrintedKind } from '#reports/sheets/every-sheet.ts';
 import { recoveryReport } from '#reports/sheets/recovery-report.ts';
 import { sodOrderSheet } from '#reports/sheets/sod-order.ts';
-import { atLeast, counted, planName, unitAmount, zonesInWords } from '#reports/wording.ts';
+import { costAmount, unitAmount } from '#shared/wording/amounts.ts';
+import { atLeast, counted, planName, zonesInWords } from '#reports/wording.ts';
 import { basisWords } from '#shared/wording/estimates.ts';
 import { exampleEntry, examplePapers, exampleTerms, moneyWith, planRun } from '#tests/reports/example-papers.ts';
 
@@ -19,6 +20,11 @@ describe('words a manager forwards', () => {
       '0 days',
     ]);
     expect([zonesInWords(['A']), zonesInWords(['A', 'B'])]).toEqual(['zone A', 'zones A, B']);
+    expect([costAmount(11, 'trucks', 'us'), costAmount(1, 'trucks', 'us'), costAmount(103, 'm³', 'us')]).toEqual([
+      '11 trucks',
+      '1 truck',
+      '134.7 yd³',
+    ]);
     expect([unitAmount('1', 'truck'), unitAmount('14', 'truck'), unitAmount('3', 'm²')]).toEqual([
       '1 truck',
       '14 trucks',

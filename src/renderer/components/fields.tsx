@@ -44,6 +44,34 @@ export const TimeField = ({ label, value, change }: { label: string; value: stri
   );
 };
 
+/** An hour of any day. What is half typed changes nothing. */
+export const ClockField = ({ label, value, change }: { label: string; value: string; change: (value: string) => void }) => {
+  const { clock } = useDesk();
+  const [draft, setDraft] = useState<string | null>(null);
+  /** Any day serves: only its hour is kept. */
+  const someDay = '2000-01-01';
+  const hourOf = (text: string): string | null => momentOf(`${someDay} ${text}`, true)?.slice(11) ?? null;
+  return (
+    <input
+      type="text"
+      className="clock"
+      inputMode="numeric"
+      autoComplete="off"
+      spellCheck={false}
+      aria-label={label}
+      aria-invalid={draft !== null && hourOf(draft) === null}
+      title="Hour of the day as 23:00"
+      value={draft ?? clockWords(`${someDay}T${value}`, clock)}
+      onChange={(event) => {
+        setDraft(event.target.value);
+        const hour = hourOf(event.target.value);
+        if (hour !== null && hour !== value) change(hour);
+      }}
+      onBlur={() => setDraft(null)}
+    />
+  );
+};
+
 /** A plain number; empty or half typed changes nothing. */
 export const NumberField = ({
   label,

@@ -3,7 +3,8 @@ import { costWords, exactMoney, fateWords, type AccountLine } from '#shared/voca
 import type { RecoveryPapers, SeenInspection } from '#reports/recovery-papers.ts';
 import { heading, list, sentence, small, strong, table, type Part, type Sheet } from '#reports/sheet.ts';
 import { picturesOf } from '#reports/sheets/recovery-report.ts';
-import { causesInWords, counted, dayWords, moment, orDash, percent, titleOf, unitAmount, zoneName } from '#reports/wording.ts';
+import { unitAmount } from '#shared/wording/amounts.ts';
+import { causesInWords, counted, dayWords, moment, orDash, percent, titleOf, zoneName } from '#reports/wording.ts';
 
 /** The claim: what it was before and after, why, every line with its clause and proof, cap, deposit and the days that count. */
 export const chargeBack = (papers: RecoveryPapers, units: UnitSystem): Sheet => {

@@ -3,7 +3,7 @@ import { sources } from '#shared/sources/sources.ts';
 import { citation } from '#shared/sources/source.ts';
 import { figure, show, type UnitSystem, showMoney } from '#shared/units/quantity.ts';
 import { cases, costWords, entryKinds, exactMoney, type EntryKind } from '#shared/vocabulary/money.ts';
-import { amountLines, wateringLines } from '#shared/wording/amounts.ts';
+import { amountLines, costAmount, wateringLines } from '#shared/wording/amounts.ts';
 import { basisWords } from '#shared/wording/estimates.ts';
 import { cautions, eventWords, jobWords, programmeWords, verdictWords, warningWords } from '#shared/wording/words.ts';
 import { chartOf, mapOf } from '#reports/drawings.ts';
@@ -29,7 +29,6 @@ import {
   rolledUp,
   span,
   titleOf,
-  unitAmount,
   zoneName,
   zonesInWords,
 } from '#reports/wording.ts';
@@ -413,19 +412,11 @@ const claimSum = ({ account, currency }: RecoveryPapers['money']): string => {
 const quantityOf = (lines: RecoveryPapers['estimate']['lines'], units: UnitSystem): string => {
   const unit = lines[0]?.unit;
   if (unit === undefined) return '–';
-  const quantity = lines.reduce((sum, line) => sum + line.quantity.likely, 0);
-  switch (unit) {
-    case 'm²':
-      return show(quantity, 'area', units);
-    case 'm³':
-      return show(quantity, 'volume', units);
-    case 'kg':
-      return show(quantity, 'mass', units);
-    case 't':
-      return show(1000 * quantity, 'mass', units);
-    default:
-      return unitAmount(figure(quantity, unit === 'h' ? 1 : 0), unit);
-  }
+  return costAmount(
+    lines.reduce((sum, line) => sum + line.quantity.likely, 0),
+    unit,
+    units,
+  );
 };
 
 /** Pictures that can be printed, newest walk first. */

@@ -1,12 +1,13 @@
 import type { PlanRun } from '#shared/contract/contract.ts';
-import { figure, showMoney } from '#shared/units/quantity.ts';
+import { showMoney } from '#shared/units/quantity.ts';
 import { costWords, isPlanCost } from '#shared/vocabulary/money.ts';
+import { costAmount } from '#shared/wording/amounts.ts';
 import { Part } from '../../components/fields.tsx';
 import { useDesk } from '../../desk/desk.ts';
 
 /** The lines of cost, and what a kind and a hard season would make of them. */
 export const Cost = ({ plan }: { plan: PlanRun }) => {
-  const { venue, estimate } = useDesk();
+  const { venue, estimate, units } = useDesk();
   if (!venue) return null;
   const { lines, total, unpriced } = plan.plan.cost;
   const { currency } = venue.rules;
@@ -28,9 +29,7 @@ export const Cost = ({ plan }: { plan: PlanRun }) => {
                 {isPlanCost(line.kind) ? costWords[line.kind] : line.kind}
                 {line.note && <span className="caution"> {line.note}</span>}
               </th>
-              <td>
-                {figure(line.quantity, line.quantity < 100 ? 1 : 0)} {line.unit}
-              </td>
+              <td>{costAmount(line.quantity, line.unit, units)}</td>
               <td>{line.sum === null ? 'no price is entered' : money(line.sum)}</td>
             </tr>
           ))}

@@ -24,7 +24,7 @@ export const AccountPart = ({ money: { account, currency, terms } }: { money: Bo
     <Part title="Account">
       <p className="claim">
         <strong>
-          {terms === null ? 'No terms are entered: nothing can be claimed.' : `Claim on ${terms.payer}: ${money(account.claim)}`}
+          {terms === null ? 'No terms are entered: nothing can be claimed' : `Claim on ${terms.payer}: ${money(account.claim)}`}
         </strong>
         {account.claimBy !== null && ` to be made by ${dayWords(account.claimBy)}`}
         {account.lateBy !== null && `; damage that shows late by ${dayWords(account.lateBy)}`}.

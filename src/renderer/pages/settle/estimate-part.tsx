@@ -1,5 +1,6 @@
 import { figure } from '#shared/units/quantity.ts';
 import { cases, costWords, exactMoney } from '#shared/vocabulary/money.ts';
+import { unitAmount } from '#shared/wording/amounts.ts';
 import { basisWords } from '#shared/wording/estimates.ts';
 import { Part } from '../../components/fields.tsx';
 import { useDesk } from '../../desk/desk.ts';
@@ -39,9 +40,7 @@ export const EstimatePart = () => {
             {lines.map((line, index) => (
               <tr key={index}>
                 <th scope="row">{line.words === costWords[line.kind] ? line.words : `${costWords[line.kind]}: ${line.words}`}</th>
-                <td>
-                  {figure(line.quantity.likely, line.unit === 'truck' ? 0 : 1)} {line.unit}
-                </td>
+                <td>{unitAmount(figure(line.quantity.likely, line.unit === 'truck' ? 0 : 1), line.unit)}</td>
                 <td className="words">
                   {line.price === null ? '' : `${exact(line.price)}, `}
                   {line.origin}

@@ -1,7 +1,6 @@
 import { machineKinds } from '#shared/vocabulary/resources.ts';
-import { ClockTime } from '#shared/vocabulary/primitives.ts';
 import { machineWords } from '#shared/wording/words.ts';
-import { Part } from '../../components/fields.tsx';
+import { ClockField, Part } from '../../components/fields.tsx';
 import { Setting } from '../../components/setting.tsx';
 import { startingWorkforce } from '../../desk/venue-start.ts';
 import type { VenuePart } from './parts.ts';
@@ -19,15 +18,10 @@ export const Crew = ({ venue, stored, set }: VenuePart) => {
   const hour = (name: 'from' | 'until', label: string) => (
     <label>
       {label}{' '}
-      <input
-        type="time"
-        aria-label={`Curfew ${label}`}
-        value={workforce.curfew?.[name] ?? ''}
-        onChange={({ target }) =>
-          workforce.curfew &&
-          ClockTime.safeParse(target.value).success &&
-          change({ curfew: { ...workforce.curfew, [name]: target.value } })
-        }
+      <ClockField
+        label={`Curfew ${label}`}
+        value={workforce.curfew![name]}
+        change={(value) => change({ curfew: { ...workforce.curfew!, [name]: value } })}
       />
     </label>
   );

@@ -1,7 +1,8 @@
-import { ClockTime } from '#shared/vocabulary/primitives.ts';
+import { unitOf } from '#shared/units/quantity.ts';
 import { skillKinds, type SkillKind } from '#shared/vocabulary/resources.ts';
 import { skillWords } from '#shared/wording/words.ts';
-import { Choice, NumberField, Part, QuantityField } from '../../components/fields.tsx';
+import { Choice, ClockField, NumberField, Part, QuantityField } from '../../components/fields.tsx';
+import { useDesk } from '../../desk/desk.ts';
 import type { VenuePart } from './parts.ts';
 
 type Rules = VenuePart['venue']['rules'];
@@ -40,25 +41,21 @@ const Limit = ({
 
 /** The gate, the ways over the turf, skills and power: limits that a plan keeps once they are entered. */
 export const Limits = ({ venue, set }: VenuePart) => {
+  const { units } = useDesk();
   const { rules, workforce } = venue;
   const rule = (changed: Partial<Rules>): void => set({ ...venue, rules: { ...rules, ...changed } });
   const open = (name: keyof Rules): void => set({ ...venue, rules: without(rules, name) });
   const crew = (changed: Partial<Workforce>): void => set({ ...venue, workforce: { ...workforce, ...changed } });
   const hours = (name: 'from' | 'until') => (
-    <input
-      type="time"
-      aria-label={`Gate hours ${name}`}
-      value={rules.gateHours?.[name] ?? ''}
-      onChange={({ target }) =>
-        rules.gateHours &&
-        ClockTime.safeParse(target.value).success &&
-        rule({ gateHours: { ...rules.gateHours, [name]: target.value } })
-      }
+    <ClockField
+      label={`Gate hours ${name}`}
+      value={rules.gateHours![name]}
+      change={(value) => rule({ gateHours: { ...rules.gateHours!, [name]: value } })}
     />
   );
   return (
     <Part title="Gate, ways and skills">
-      <ul className="settings">
+      <ul className="settings limits">
         <Limit
           label="The gate lets trucks in only at certain hours"
           open="at any hour outside the curfew"
@@ -66,7 +63,11 @@ export const Limits = ({ venue, set }: VenuePart) => {
           begin={() => rule({ gateHours: { from: '06:00', until: '20:00' } })}
           end={() => open('gateHours')}
         >
-          {hours('from')} to {hours('until')}
+          {rules.gateHours && (
+            <>
+              {hours('from')} to {hours('until')}
+            </>
+          )}
         </Limit>
         <Limit
           label="Trucks the gate lets in within one hour"
@@ -105,14 +106,17 @@ export const Limits = ({ venue, set }: VenuePart) => {
           begin={() => rule({ gateAt: [0, Math.min(...venue.field.outline.map(([, y]) => y))] })}
           end={() => open('gateAt')}
         >
-          {([0, 1] as const).map((axis) => (
-            <QuantityField
-              key={axis}
-              label={axis === 0 ? 'Gate, across from the middle' : 'Gate, along from the middle'}
-              quantity="length"
-              value={rules.gateAt?.[axis] ?? 0}
-              change={(value) => rule({ gateAt: axis === 0 ? [value, rules.gateAt![1]] : [rules.gateAt![0], value] })}
-            />
+          {(['across', 'along'] as const).map((way, axis) => (
+            <span key={way} className="of-gate">
+              {way}{' '}
+              <QuantityField
+                label={`Gate, ${way} from the middle`}
+                quantity="length"
+                value={rules.gateAt?.[axis] ?? 0}
+                change={(value) => rule({ gateAt: axis === 0 ? [value, rules.gateAt![1]] : [rules.gateAt![0], value] })}
+              />{' '}
+              {unitOf('length', units)}{' '}
+            </span>
           ))}
         </Limit>
         <li>
