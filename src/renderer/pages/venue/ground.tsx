@@ -120,7 +120,7 @@ export const Ground = ({ venue, set }: VenuePart) => {
             change={(grass) => sward(grass, second?.grass === grass ? '' : (second?.grass ?? ''), second?.share ?? 0)}
           />
         </Line>
-        <Line text="with, and its share in %">
+        <Line text="with, and %">
           <span className="two">
             <Choice
               label="Second grass"
