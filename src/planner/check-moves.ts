@@ -3,6 +3,7 @@ import type { DoneJob, Job, PlannedJob, RecoveryPlan, RecoveryProblem, WeatherSt
 import type { LocalTime } from '#shared/vocabulary/primitives.ts';
 import { momentWords } from '#shared/wording/moments.ts';
 import { movedOrders, ofDeliveries } from '#planner/check-deliveries.ts';
+import { ofWays } from '#planner/check-ways.ts';
 import { rigsOn, skilledPeople } from '#planner/limits.ts';
 import type { Setting } from '#planner/setting.ts';
 import { settingOf } from '#planner/setting.ts';
@@ -72,6 +73,7 @@ const findings = (
       ...ofCapacity(problem, all, job),
       ...ofHalves(problem, all, job),
       ...ofRigs(problem, zones, job),
+      ...ofWays(problem, zones, job),
       ...(setting && isOpenLay(problem, job) ? ofDeliveries(setting, plan, orders, job) : []),
     ];
     return { zone: letter, window, job: kind, broken };

@@ -99,3 +99,46 @@ describe('jobs put at other hours', () => {
     expect(said(at(first, second.start, second.end))).toContain(`zone ${other} would be opened before zone ${one} is laid`);
   });
 });
+
+describe('machines on their way to a zone', () => {
+  const planOf = async (zones: typeof problem.zones, programme: 'recover' | null = null) => {
+    const asked = {
+      ...problem,
+      zones,
+      locks: programme === null ? [] : [{ zone: 'D', window: 'august-home', programme, farm: null }],
+      readiness: problem.readiness.map((row) =>
+        row.zone === 'D' && row.programme === programme ? { ...row, chance: row.chance.map(() => 1) } : row,
+      ),
+    };
+    const answer = await schedulePlan(asked, optimiserOnThisThread());
+    if (answer.kind !== 'plan') throw new Error('there is a plan with these ways');
+    const of = (letter: string, kind: string): PlannedJob =>
+      answer.plan.zones.find(({ zone }) => zone === letter)!.jobs.find(({ job }) => job === kind)!;
+    const said = (job: PlannedJob, start: string): string => {
+      const end = addHours(start, hoursBetween(job.start, job.end, problem.timeZone), problem.timeZone);
+      return checkMoves(asked, answer.plan, [at(job, start, end)])[0]!.broken.join('; ');
+    };
+    return { of, said };
+  };
+
+  it('do not cross new turf without boards, whichever of the two is moved', async () => {
+    const { of, said } = await planOf(
+      problem.zones.map((zone) => ({ ...zone, boarded: false, route: zone.letter === 'B' ? ['A'] : [] })),
+    );
+    const [strip, lay] = [of('B', 'strip'), of('A', 'lay')];
+    const words = 'machines for zone B would cross the new turf of zone A';
+    expect(said(strip, strip.start)).toBe('');
+    expect(said(strip, shiftDays(lay.start, 1))).toContain(words);
+    expect(said(lay, strip.start)).toContain(words);
+  });
+
+  it('do not pass while the ground on their way is open', async () => {
+    const ways = problem.zones.map((zone) => ({ ...zone, route: zone.letter === 'D' ? ['A'] : [] }));
+    const { of, said } = await planOf(ways, 'recover');
+    const [spike, strip] = [of('D', 'spike'), of('A', 'strip')];
+    const words = 'the way of machines for zone D is closed by open ground in zone A';
+    expect(said(spike, spike.start)).toBe('');
+    expect(said(spike, strip.start)).toContain(words);
+    expect(said(strip, spike.start)).toContain(words);
+  });
+});
