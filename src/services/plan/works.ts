@@ -136,8 +136,8 @@ const rollCautions = (rolls: readonly RollHours[]): readonly string[] =>
   rolls
     .filter(({ within }) => !within)
     .map(
-      ({ truck, cut, hours, allowed, temperature }) =>
-        `Truck ${truck} of the ${cut} sod: ${hours.toFixed(1)} h in the roll, ${allowed.toFixed(1)} h are the limit at ${temperature.toFixed(0)} °C. Cut by night, or send it later.`,
+      ({ truck, cut, hours, allowed }) =>
+        `Truck ${truck} of the ${cut} sod: ${hours.toFixed(1)} h in the roll, ${allowed.toFixed(1)} h are the limit on so warm a day. Cut by night, or send it later.`,
     );
 
 /** Sowings outside the season in which they usually take, with the season named; the job stays where the plan has it. */

@@ -104,7 +104,7 @@ describe('the works of a plan', () => {
     for (const { allowed } of hot.rolls) expect(allowed).toBe(defaultValues['sod.roll.hours.hot']);
     const short = worksOf({ ...parts(35), values: values({ 'sod.roll.hours.hot': 1 }) }, plan);
     expect(short.rolls.every(({ within }) => !within)).toBe(true);
-    expect(short.cautions[0]).toMatch(/h in the roll, 1.0 h are the limit at 35 °C/);
+    expect(short.cautions[0]).toMatch(/h in the roll, 1.0 h are the limit on so warm a day/);
   });
 
   it('say where seed falls outside its season by name, and move nothing', () => {
