@@ -1,6 +1,6 @@
 import type { JobKind, PlannedJob, RecoveryProblem, ZonePlan } from '#shared/vocabulary/plan.ts';
 
-/** Heavy work that crosses a zone: its jobs, and whether what crosses opens ground itself. */
+/** Heavy work still to come whose way crosses a zone. */
 const crossings = (
   problem: RecoveryProblem,
   zones: readonly ZonePlan[],

@@ -1,4 +1,5 @@
 import type { z } from 'zod';
+import { lastFew } from '#shared/last-few.ts';
 
 /** Documents of one kind that stay read. */
 const most = 200;
@@ -8,13 +9,6 @@ const most = 200;
  * while something is dragged the same venue, classes and bookings are read many times a second. What it gives is shared, not to be changed.
  */
 export const documentReader = <Value>(schema: z.ZodType<Value>): ((text: string) => Value) => {
-  const known = new Map<string, Value>();
-  return (text) => {
-    const before = known.get(text);
-    if (before !== undefined) return before;
-    const value = schema.parse(JSON.parse(text));
-    if (known.size >= most) known.delete(known.keys().next().value!);
-    known.set(text, value);
-    return value;
-  };
+  const known = lastFew<Value>(most);
+  return (text) => known(text, () => schema.parse(JSON.parse(text)));
 };

@@ -1,7 +1,7 @@
 import type { ParameterValues } from '#shared/parameters/catalogue.ts';
 import type { LocalDate } from '#shared/vocabulary/primitives.ts';
 import type { Place } from '#shared/vocabulary/venue.ts';
-import { lastFew } from '#engine/last-few.ts';
+import { lastFew } from '#shared/last-few.ts';
 import { dayShape, type DayShape } from '#engine/sky/day-shape.ts';
 import type { Bowl } from '#engine/stands/bowl.ts';
 import { classLight, shadeClasses, type ClassLight, type ShadeClasses } from '#engine/stands/shade-classes.ts';

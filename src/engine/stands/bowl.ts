@@ -1,4 +1,4 @@
-import { lastFew } from '#engine/last-few.ts';
+import { lastFew } from '#shared/last-few.ts';
 import type { Cells } from '#engine/ground/cells.ts';
 import { layCells } from '#engine/ground/cells.ts';
 import { blocksOf, roofsOf } from '#engine/stands/blocks.ts';

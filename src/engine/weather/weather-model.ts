@@ -1,6 +1,6 @@
 import { weatherParameters, type WeatherValues } from '#shared/parameters/weather.ts';
 import type { Climate } from '#shared/vocabulary/venue.ts';
-import { lastFew } from '#engine/last-few.ts';
+import { lastFew } from '#shared/last-few.ts';
 import { daysBeforeMonth, monthLengths } from '#engine/weather/calendar-day.ts';
 import { centreForMean } from '#engine/weather/clamped-normal.ts';
 import { extraterrestrialRadiation, type DailySite } from '#engine/weather/daily-radiation.ts';

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { lastFew } from '#engine/last-few.ts';
+import { lastFew } from '#shared/last-few.ts';
 
 describe('what is held of the last few reckonings', () => {
   it('is not reckoned again while it is held, and the one asked for longest ago goes first', () => {
