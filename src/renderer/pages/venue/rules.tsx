@@ -6,20 +6,8 @@ import { startingRules } from '../../desk/venue-start.ts';
 import type { VenuePart } from './parts.ts';
 
 const common = 'common practice, no source';
-type Rule =
-  | 'coverNeeded'
-  | 'rutAllowed'
-  | 'chanceNeeded'
-  | 'certifyLead'
-  | 'paint'
-  | 'settle'
-  | 'contingency'
-  | 'rest'
-  | 'sodWaste'
-  | 'groundPressure';
-
 /** Name, label, quantity, lowest and highest in SI, standing of the figure a venue begins with. */
-const rows: readonly (readonly [Rule, string, Quantity, number, number, string])[] = [
+const rows = [
   ['coverNeeded', 'Live cover needed', 'share', 0.3, 1, common],
   ['rutAllowed', 'Deepest rut allowed', 'smallLength', 0, 0.1, common],
   ['chanceNeeded', 'Chance of being ready a plan must reach', 'share', 0.5, 0.999, 'our assumption'],
@@ -30,7 +18,7 @@ const rows: readonly (readonly [Rule, string, Quantity, number, number, string])
   ['rest', 'Closed after a covering comes off', 'hours', 0, 168, common],
   ['sodWaste', 'Sod ordered beyond the measure', 'share', 0, 0.3, common],
   ['groundPressure', 'Nothing drives straight on turf above', 'pressure', 5, 500, 'published: park guide, 7 psi'],
-];
+] as const satisfies readonly (readonly [keyof VenuePart['venue']['rules'], string, Quantity, number, number, string])[];
 
 /** What the venue asks of the surface and of its own work. */
 export const Rules = ({ venue, stored, set }: VenuePart) => {
