@@ -371,6 +371,22 @@ describe(browser === null ? 'drawing on the plan (skipped: there is no browser)'
     await page.getByLabel('How strongly the site plan shows, %').focus();
     await page.keyboard.press('Home');
     await eventually(() => page.locator('image.site-plan').getAttribute('opacity')).toBe('0.05');
+    // The window keeps it a moment after it shows it; what closes before that is lost.
+    const keptOpacity = (): Promise<unknown> =>
+      page.evaluate(
+        () =>
+          new Promise((resolve) => {
+            const asked = indexedDB.open('fieldback', 1);
+            asked.onsuccess = () => {
+              const all = asked.result.transaction('site-plans').objectStore('site-plans').getAll();
+              all.onsuccess = () => {
+                asked.result.close();
+                resolve((all.result as { opacity: number }[]).map(({ opacity }) => opacity));
+              };
+            };
+          }),
+      );
+    await eventually(keptOpacity).toEqual([0.05]);
     await page.reload();
     await page.getByRole('row', { name: /Stage and roof base/ }).waitFor();
     await page.locator('image.site-plan').waitFor({ state: 'attached' });
