@@ -2,7 +2,7 @@ import { z } from 'zod';
 import { Job } from '#shared/contract/job.ts';
 import { asks, changes, works } from '#shared/contract/operation.ts';
 import { ForecastAnswers } from '#shared/vocabulary/answers.ts';
-import { Booking, eventKinds, bookingStages } from '#shared/vocabulary/booking.ts';
+import { Booking, UnfinishedBooking, eventKinds, bookingStages } from '#shared/vocabulary/booking.ts';
 import { Way, WayOutcome } from '#shared/vocabulary/comparison.ts';
 import { Covering } from '#shared/vocabulary/covering.ts';
 import { Forecast, ForecastRun } from '#shared/vocabulary/forecast.ts';
@@ -230,7 +230,7 @@ export const contract = {
 
   'draft/keep': changes(
     'Keep a booking as it is being changed, without storing it; one draft a booking',
-    z.strictObject({ booking: Booking }),
+    z.strictObject({ booking: UnfinishedBooking }),
     z.strictObject({ keptAt: z.string() }).readonly(),
   ),
   'draft/list': asks(
@@ -241,7 +241,7 @@ export const contract = {
         .strictObject({
           /** UTC. */
           keptAt: z.string(),
-          booking: Booking,
+          booking: UnfinishedBooking,
         })
         .readonly(),
     ),

@@ -1,5 +1,6 @@
 import { z } from 'zod';
 import { Polygon } from '#shared/vocabulary/geometry.ts';
+import { plainReason } from '#shared/vocabulary/plain-reason.ts';
 import { Id, LocalDate, LocalTime, Name, Note, Revision, Share, within } from '#shared/vocabulary/primitives.ts';
 
 export const eventKinds = ['concert', 'concert-in-the-round', 'festival', 'rink', 'dirt-show', 'ceremony', 'other'] as const;
@@ -207,3 +208,22 @@ export const Booking = z
   })
   .readonly();
 export type Booking = z.infer<typeof Booking>;
+
+/** What need not hold yet while a booking is being changed: what one field says of another, and the limits of one. */
+const mayStillBreak: ReadonlySet<string> = new Set(['custom', 'too_small', 'too_big']);
+
+/**
+ * A booking as it is being changed. It has a key, its venue and the shape of a booking; it may contradict itself or leave a limit, as
+ * happens half way through a change.
+ */
+export const UnfinishedBooking = z
+  .looseObject(Booking.unwrap().pick({ id: true, venueId: true, revision: true }).shape)
+  .transform((written, context): Booking => {
+    const read = Booking.safeParse(written, { error: plainReason });
+    if (read.success) return read.data;
+    for (const issue of read.error.issues.filter(({ code }) => !mayStillBreak.has(code))) {
+      const path = issue.code === 'unrecognized_keys' ? [...issue.path, ...issue.keys.slice(0, 1)] : issue.path;
+      context.addIssue({ code: 'custom', path, message: issue.message });
+    }
+    return { incidents: [], ...written } as unknown as Booking;
+  });

@@ -1,9 +1,10 @@
 import { contract, operationNames, type OperationName } from '#shared/contract/contract.ts';
 import type { Answer } from '#shared/contract/failure.ts';
 import { Job, type Event } from '#shared/contract/job.ts';
+import { plainReason } from '#shared/vocabulary/plain-reason.ts';
 import { failureOfError } from '#application/failures.ts';
 import { openJobBook } from '#application/job-book.ts';
-import { plainReason, problemsOf } from '#application/request-problems.ts';
+import { problemsOf } from '#application/request-problems.ts';
 import { sizeProblem } from '#application/request-size.ts';
 import { done, invalid } from '#services/answers.ts';
 import { operations } from '#services/operations.ts';

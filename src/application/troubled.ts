@@ -1,8 +1,9 @@
 import { contract } from '#shared/contract/contract.ts';
 import type { Answer } from '#shared/contract/failure.ts';
+import { plainReason } from '#shared/vocabulary/plain-reason.ts';
 import { failureOfError, failureOfTrouble } from '#application/failures.ts';
 import type { Opened } from '#application/opened.ts';
-import { plainReason, problemsOf } from '#application/request-problems.ts';
+import { problemsOf } from '#application/request-problems.ts';
 import { sizeProblem } from '#application/request-size.ts';
 import type { Clock } from '#platform/clock/clock.ts';
 import { done, invalid, notFound } from '#services/answers.ts';

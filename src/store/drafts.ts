@@ -1,4 +1,4 @@
-import { Booking } from '#shared/vocabulary/booking.ts';
+import { UnfinishedBooking } from '#shared/vocabulary/booking.ts';
 import type { Work } from '#store/revisions.ts';
 import type { Contents } from '#store/store.ts';
 
@@ -11,7 +11,7 @@ export const draftsIn = (work: Work): Contents['drafts'] => ({
       .orderBy('kept_at', 'desc')
       .orderBy('booking_id')
       .execute();
-    return rows.map((row) => ({ keptAt: row.kept_at, booking: Booking.parse(JSON.parse(row.document)) }));
+    return rows.map((row) => ({ keptAt: row.kept_at, booking: UnfinishedBooking.parse(JSON.parse(row.document)) }));
   },
 
   keep: async ({ keptAt, booking }) => {
