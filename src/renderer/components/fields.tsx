@@ -186,3 +186,11 @@ export const Part = ({ title, children }: { title: string; children: ReactNode }
     {children}
   </section>
 );
+
+/** Room for a table whose cells are fields. Beside the drawing board of a small window it makes way: half a row says nothing. */
+export const EntryTable = ({ children }: { children: ReactNode }) => (
+  <>
+    <p className="empty no-room">This table needs more room than the drawing board leaves. It is back with “look”.</p>
+    <div className="scroll entries">{children}</div>
+  </>
+);

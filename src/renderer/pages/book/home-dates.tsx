@@ -2,7 +2,7 @@ import { useState } from 'react';
 import { fixtureKinds, type Fixture } from '#shared/vocabulary/venue.ts';
 import { fixtureWords } from '#shared/wording/words.ts';
 import { addDays } from '#shared/calendar/local-time.ts';
-import { Choice, Part, TextField, TimeField } from '../../components/fields.tsx';
+import { Choice, EntryTable, Part, TextField, TimeField } from '../../components/fields.tsx';
 import { homeDates } from '../../desk/booking-shapes.ts';
 import { useDesk } from '../../desk/desk.ts';
 import { removeFixture, saveFixture } from '../../desk/venue-keeping.ts';
@@ -42,7 +42,7 @@ export const HomeDates = () => {
       {listed.length === 0 && (
         <p className="empty">Without a home date nothing can be foreseen: the forecast says what the turf is on that day.</p>
       )}
-      <div className="scroll">
+      <EntryTable>
         <table className="schedule">
           <caption>A changed line is stored with its own button</caption>
           <thead>
@@ -104,7 +104,7 @@ export const HomeDates = () => {
             })}
           </tbody>
         </table>
-      </div>
+      </EntryTable>
       <button type="button" onClick={add}>
         Add a home date
       </button>

@@ -2,7 +2,7 @@ import { incidentKinds, type Booking, type Incident } from '#shared/vocabulary/b
 import { addHours } from '#shared/calendar/local-time.ts';
 import { unitOf } from '#shared/units/quantity.ts';
 import { cautions, incidentWords } from '#shared/wording/words.ts';
-import { Choice, NumberField, Part, QuantityField, TimeField } from '../../components/fields.tsx';
+import { Choice, EntryTable, NumberField, Part, QuantityField, TimeField } from '../../components/fields.tsx';
 import { spanOf } from '../../desk/booking-shapes.ts';
 import { useDesk } from '../../desk/desk.ts';
 import { edit } from '../../desk/editing.ts';
@@ -32,7 +32,7 @@ export const Incidents = ({ booking }: { booking: Booking }) => {
   return (
     <Part title="Incidents">
       {booking.incidents.length > 0 && (
-        <div className="scroll">
+        <EntryTable>
           <table className="schedule">
             <caption>Spills and ice on the turf; area in {unitOf('area', units)}</caption>
             <thead>
@@ -120,7 +120,7 @@ export const Incidents = ({ booking }: { booking: Booking }) => {
               ))}
             </tbody>
           </table>
-        </div>
+        </EntryTable>
       )}
       <button type="button" disabled={booking.zones.length === 0} onClick={add}>
         Enter an incident

@@ -1,5 +1,5 @@
 import type { Booking, Traffic } from '#shared/vocabulary/booking.ts';
-import { Choice, NumberField, Part, TimeField } from '../../components/fields.tsx';
+import { Choice, EntryTable, NumberField, Part, TimeField } from '../../components/fields.tsx';
 import { spanOf } from '../../desk/booking-shapes.ts';
 import { useDesk } from '../../desk/desk.ts';
 import { edit } from '../../desk/editing.ts';
@@ -24,7 +24,7 @@ export const Machines = ({ booking }: { booking: Booking }) => {
   return (
     <Part title="Machines">
       {booking.traffic.length > 0 && (
-        <div className="scroll">
+        <EntryTable>
           <table className="schedule">
             <caption>Passes over the zone, there and back counted apart</caption>
             <thead>
@@ -91,7 +91,7 @@ export const Machines = ({ booking }: { booking: Booking }) => {
               ))}
             </tbody>
           </table>
-        </div>
+        </EntryTable>
       )}
       <button type="button" disabled={booking.zones.length === 0} onClick={add}>
         Add a machine

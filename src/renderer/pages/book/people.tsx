@@ -1,6 +1,6 @@
 import type { Booking, Crowd } from '#shared/vocabulary/booking.ts';
 import { activityWords } from '#shared/wording/words.ts';
-import { Choice, NumberField, Part, TimeField } from '../../components/fields.tsx';
+import { Choice, EntryTable, NumberField, Part, TimeField } from '../../components/fields.tsx';
 import { useDesk } from '../../desk/desk.ts';
 import { edit } from '../../desk/editing.ts';
 
@@ -19,7 +19,7 @@ export const People = ({ booking }: { booking: Booking }) => {
   return (
     <Part title="People">
       {booking.crowds.length > 0 && (
-        <div className="scroll">
+        <EntryTable>
           <table className="schedule">
             <caption>Density in people per m²; 0.5 m² a person is 2</caption>
             <thead>
@@ -85,7 +85,7 @@ export const People = ({ booking }: { booking: Booking }) => {
               ))}
             </tbody>
           </table>
-        </div>
+        </EntryTable>
       )}
       <button type="button" disabled={booking.layers.length === 0} onClick={add}>
         Add people

@@ -2,7 +2,7 @@ import { useState, type ClipboardEvent } from 'react';
 import { shiftDays } from '#shared/calendar/local-time.ts';
 import type { Booking, Layer } from '#shared/vocabulary/booking.ts';
 import { loadingWords } from '#shared/wording/words.ts';
-import { Choice, Part, TimeField } from '../../components/fields.tsx';
+import { Choice, EntryTable, Part, TimeField } from '../../components/fields.tsx';
 import { spanOf, withLayer } from '../../desk/booking-shapes.ts';
 import { show, useDesk } from '../../desk/desk.ts';
 import { edit } from '../../desk/editing.ts';
@@ -43,7 +43,7 @@ export const Schedule = ({ booking }: { booking: Booking }) => {
   };
   return (
     <Part title="Production schedule">
-      <div className="scroll">
+      <EntryTable>
         <table className="schedule">
           <caption>Hours on the wall clock at {venue?.place.timeZone}. One row is one covering on one zone.</caption>
           <thead>
@@ -108,7 +108,7 @@ export const Schedule = ({ booking }: { booking: Booking }) => {
             })}
           </tbody>
         </table>
-      </div>
+      </EntryTable>
       <div className="row">
         <button type="button" disabled={booking.zones.length === 0} onClick={addRow}>
           Add a row

@@ -1,7 +1,7 @@
 import type { Booking, EventZone } from '#shared/vocabulary/booking.ts';
 import { zoneUseWords } from '#shared/wording/words.ts';
 import { unitOf } from '#shared/units/quantity.ts';
-import { Choice, Part, QuantityField, TextField } from '../../components/fields.tsx';
+import { Choice, EntryTable, Part, QuantityField, TextField } from '../../components/fields.tsx';
 import { freeLetter } from '../../desk/booking-shapes.ts';
 import { show, useDesk } from '../../desk/desk.ts';
 import { edit } from '../../desk/editing.ts';
@@ -52,7 +52,7 @@ export const Zones = ({ booking }: { booking: Booking }) => {
   };
   return (
     <Part title="Footprints">
-      <div className="scroll">
+      <EntryTable>
         <table className="schedule zones-edit">
           <caption>
             Across and along from the middle of the field, {unitOf('length', units)}; ground that two share belongs to the one
@@ -117,7 +117,7 @@ export const Zones = ({ booking }: { booking: Booking }) => {
             })}
           </tbody>
         </table>
-      </div>
+      </EntryTable>
       <button type="button" onClick={add}>
         Add a footprint
       </button>

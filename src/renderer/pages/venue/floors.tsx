@@ -1,7 +1,7 @@
 import { figure, unitOf } from '#shared/units/quantity.ts';
 import { startingCoverings } from '#shared/parameters/coverings.ts';
 import type { Covering } from '#shared/vocabulary/covering.ts';
-import { Part, QuantityField } from '../../components/fields.tsx';
+import { EntryTable, Part, QuantityField } from '../../components/fields.tsx';
 import { percent } from '../../components/numbers.ts';
 import { useDesk } from '../../desk/desk.ts';
 import { saveCovering } from '../../desk/venue-keeping.ts';
@@ -12,7 +12,7 @@ export const Floors = () => {
   const { coverings, units, venue } = useDesk();
   return (
     <Part title="Floors">
-      <div className="scroll">
+      <EntryTable>
         <table className="schedule floors-table">
           <caption>
             Classes, not products; a supplier’s own sheet goes before them. Hire in {venue?.rules.currency} a m² and event: empty
@@ -38,7 +38,7 @@ export const Floors = () => {
             ))}
           </tbody>
         </table>
-      </div>
+      </EntryTable>
     </Part>
   );
 };

@@ -1,6 +1,6 @@
 import { unitOf } from '#shared/units/quantity.ts';
 import type { Stand } from '#shared/vocabulary/venue.ts';
-import { Part, QuantityField, TextField } from '../../components/fields.tsx';
+import { EntryTable, Part, QuantityField, TextField } from '../../components/fields.tsx';
 import { useDesk } from '../../desk/desk.ts';
 import { newStand } from '../../desk/venue-start.ts';
 import { boundsOf } from '../../drawings/frame.ts';
@@ -19,7 +19,7 @@ export const Stands = ({ venue, set }: VenuePart) => {
       {venue.stands.length === 0 ? (
         <p className="empty">Without stands the field is reckoned in the open: they decide the light it gets.</p>
       ) : (
-        <div className="scroll">
+        <EntryTable>
           <table className="schedule">
             <caption>
               From the middle of the field and its axis, {unitOf('length', units)}. Tiers and shapes are drawn on the plan.
@@ -103,7 +103,7 @@ export const Stands = ({ venue, set }: VenuePart) => {
               })}
             </tbody>
           </table>
-        </div>
+        </EntryTable>
       )}
       <div className="row">
         {sides.map((side) => (
