@@ -13,6 +13,8 @@ export default defineConfig({
   test: {
     maxWorkers: 2,
     testTimeout: 30_000,
+    // What a page shows is looked at until it holds: machines differ in how long that takes, results do not.
+    expect: { poll: { timeout: 20_000 } },
     projects: [
       {
         extends: true,

@@ -33,16 +33,16 @@ describe.skipIf(browser === null)(name, () => {
       await first.page.getByLabel('Name of the booking').fill('Concert, half changed');
       await first.page.getByLabel('Name of the booking').press('Enter');
       await expect
-        .poll(() => first.host.ask('draft/list', { venueId: 'sample-bowl' }), { timeout: 20_000 })
+        .poll(() => first.host.ask('draft/list', { venueId: 'sample-bowl' }))
         .toMatchObject({ ok: true, value: [{ booking: { name: 'Concert, half changed' } }] });
       first.host.kill();
       await first.host.ended;
       await first.page.context().close();
 
       const second = await openSheet(browser!, file);
-      await expect.poll(() => title(second.page), { timeout: 20_000 }).toMatch(/Concert, half changed.*changed, not stored/s);
+      await expect.poll(() => title(second.page)).toMatch(/Concert, half changed.*changed, not stored/s);
       await second.page.getByRole('button', { name: 'Store the booking' }).click();
-      await expect.poll(() => title(second.page), { timeout: 20_000 }).not.toMatch(/not stored/);
+      await expect.poll(() => title(second.page)).not.toMatch(/not stored/);
       expect(await second.host.ask('draft/list', { venueId: 'sample-bowl' })).toEqual({ ok: true, value: [] });
       await second.page.context().close();
       second.host.kill();

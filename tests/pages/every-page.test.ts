@@ -1,6 +1,6 @@
-import AxeBuilder from '@axe-core/playwright';
 import type { Browser } from 'playwright-core';
 import { afterAll, describe, expect, test } from 'vitest';
+import { assistiveTroubles } from '#tests/pages/assistive.ts';
 import { openBrowser } from '#tests/pages/browser.ts';
 import { lastingTroubles, showTheme, walkEveryPage } from '#tests/pages/every-page.ts';
 
@@ -26,14 +26,9 @@ describe(browser === null ? 'every page (skipped: there is no browser)' : 'every
         }
         for (const theme of ['dark', 'paper'] as const) {
           await showTheme(page, theme);
-          const axe = new AxeBuilder({ page }).options({ resultTypes: ['violations'] });
           // By night nothing differs but the colours.
-          const { violations } = await (
-            theme === 'dark' ? axe.withRules(['color-contrast', 'link-in-text-block']) : axe
-          ).analyze();
-          for (const { id, impact, nodes } of violations)
-            if (impact === 'serious' || impact === 'critical')
-              troubles.push(`${name}, ${theme}: ${id}: ${nodes[0]!.html} ${nodes[0]!.failureSummary}`);
+          const rules = theme === 'dark' ? { rules: ['color-contrast', 'link-in-text-block'] } : {};
+          for (const trouble of await assistiveTroubles(page, rules)) troubles.push(`${name}, ${theme}: ${trouble}`);
         }
       });
       expect(troubles).toEqual([]);

@@ -71,7 +71,7 @@ describe(browser === null ? 'limits of a venue (skipped: there is no browser)' :
     await tick(page, 'Boards are there for heavy machines over live turf').uncheck();
     await page.getByLabel('Turf is replaced').selectOption('sides');
     await press(page, 'Store the venue');
-    await expect.poll(async () => (await venueNow()).rules.halves, { timeout: 20_000 }).toBe('sides');
+    await expect.poll(async () => (await venueNow()).rules.halves).toBe('sides');
     const { rules, workforce } = await venueNow();
     expect(rules).toMatchObject({
       gateHours: { from: '06:00', until: '06:45' },
@@ -86,15 +86,15 @@ describe(browser === null ? 'limits of a venue (skipped: there is no browser)' :
 
     await page.reload();
     await press(page, 'venue');
-    expect(await tick(page, hours).isChecked()).toBe(true);
-    expect(await page.getByLabel('Gate hours from').inputValue()).toBe('06:00');
-    expect(await page.getByLabel('Gate hours until').inputValue()).toBe('06:45');
+    await expect.poll(() => tick(page, hours).isChecked()).toBe(true);
+    await expect.poll(() => page.getByLabel('Gate hours from').inputValue()).toBe('06:00');
+    await expect.poll(() => page.getByLabel('Gate hours until').inputValue()).toBe('06:45');
     for (const [label, field, value] of numbers) {
-      expect(await tick(page, label).isChecked(), label).toBe(true);
-      expect(await number(page, field).inputValue(), field).toBe(value);
+      await expect.poll(() => tick(page, label).isChecked(), { message: label }).toBe(true);
+      await expect.poll(() => number(page, field).inputValue(), { message: field }).toBe(value);
     }
-    expect(await tick(page, 'Boards are there for heavy machines over live turf').isChecked()).toBe(false);
-    expect(await page.getByLabel('Turf is replaced').inputValue()).toBe('sides');
+    await expect.poll(() => tick(page, 'Boards are there for heavy machines over live turf').isChecked()).toBe(false);
+    await expect.poll(() => page.getByLabel('Turf is replaced').inputValue()).toBe('sides');
     expect(open.complaints).toEqual([]);
   });
 
@@ -104,7 +104,7 @@ describe(browser === null ? 'limits of a venue (skipped: there is no browser)' :
     // Without boards nothing could be brought over the live turf between the gate and the stage.
     await tick(page, 'Boards are there for heavy machines over live turf').check();
     await press(page, 'Store the venue');
-    await expect.poll(async () => (await venueNow()).rules.boards, { timeout: 20_000 }).toBeUndefined();
+    await expect.poll(async () => (await venueNow()).rules.boards).toBeUndefined();
     const ofEvent = { venueId: smallVenue.id, bookingId: concert.id, fixtureId: homeDate.id };
     const { id: forecastId } = await good('forecast/run', { ...ofEvent, members: 20, seed: 1 });
     const locks = ['A', 'B'].map((zone) => ({ zone, window: 'to-home-date', programme: 'replace-thick', farm: null }));
@@ -129,11 +129,9 @@ describe(browser === null ? 'limits of a venue (skipped: there is no browser)' :
     // All trucks on one day are more than the gate takes.
     const day = jobOf('B', 'lay').start.slice(0, 10);
     await hold('A lay sod', `${day} 06:00`);
-    await expect
-      .poll(() => rules.innerText(), { timeout: 20_000 })
-      .toContain(`${arrivals.length} trucks would come on ${day}, the gate takes 3`);
+    await expect.poll(() => rules.innerText()).toContain(`${arrivals.length} trucks would come on ${day}, the gate takes 3`);
     await hold('B strip', `${jobOf('A', 'strip').start.slice(0, 10)} 09:00`);
-    await expect.poll(() => rules.innerText(), { timeout: 20_000 }).toContain('zone B would be opened before zone A is laid');
+    await expect.poll(() => rules.innerText()).toContain('zone B would be opened before zone A is laid');
     expect(open.complaints).toEqual([]);
   });
 });

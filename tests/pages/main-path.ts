@@ -59,9 +59,9 @@ export const fromNothingToPlan = async (page: Page, hands: Hands, year = 2027): 
   await hands.press(button('Compare 3 ways'));
   const ways = page.locator('.trials tbody tr');
   await expect.poll(() => ways.count(), { timeout: 240_000 }).toBe(3);
-  expect(await page.locator('.best').innerText(), await page.locator('.trials').innerText()).toMatch(
-    /ready at 90\s% or more: .*USD [\d,]+/s,
-  );
+  await expect
+    .poll(() => page.locator('.best').innerText(), { message: await page.locator('.trials').innerText() })
+    .toMatch(/ready at 90\s% or more: .*USD [\d,]+/s);
   const words = await page.locator('.best strong').innerText();
   await hands.press(button('Take the cheapest that is ready'));
   await hands.press(button('book'));
@@ -78,8 +78,10 @@ export const fromNothingToPlan = async (page: Page, hands: Hands, year = 2027): 
   await hands.press(button('recover'));
   await hands.press(button('Foresee and plan'));
   await page.locator('.order').first().waitFor({ timeout: 150_000 });
-  expect(await page.locator('.order').first().innerText()).toMatch(/Release by .*New farm: thick cut.*rolls.*truckloads/s);
-  expect(await page.locator('.last-hour').innerText()).toMatch(/Release of the thick sod/);
+  await expect
+    .poll(() => page.locator('.order').first().innerText())
+    .toMatch(/Release by .*New farm: thick cut.*rolls.*truckloads/s);
+  await expect.poll(() => page.locator('.last-hour').innerText()).toMatch(/Release of the thick sod/);
 };
 
 /** An actual logged against the plan, the plan made again with it, the meeting sheet and the sod order written. */
@@ -93,7 +95,7 @@ export const actualAndPapers = async (page: Page, hands: Hands): Promise<void> =
   const planned = await ended.inputValue();
   await hands.key(ended, 'ArrowUp');
   await expect.poll(() => ended.inputValue()).not.toBe(planned);
-  expect(await page.getByText('with 0 held zones and 1 job at known hours').count()).toBe(1);
+  await expect.poll(() => page.getByText('with 0 held zones and 1 job at known hours').count()).toBe(1);
   const before = await page.locator('.margin-text .said').innerText();
   await hands.press(button('Plan again'));
   await expect
@@ -105,7 +107,7 @@ export const actualAndPapers = async (page: Page, hands: Hands): Promise<void> =
       { timeout: 150_000 },
     )
     .toBe(true);
-  expect(await page.locator('table.quantities').innerText()).toMatch(/\d+ waterings of the new sod from/);
+  await expect.poll(() => page.locator('table.quantities').innerText()).toMatch(/\d+ waterings of the new sod from/);
   await hands.press(button('report'));
   for (const paper of ['Meeting sheet', 'Sod order']) {
     const download = page.waitForEvent('download');

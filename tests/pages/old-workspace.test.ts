@@ -25,7 +25,7 @@ const start = async (file?: string): Promise<Readonly<Record<'clock' | 'program'
   const asked = await page.context().newCDPSession(page);
   await asked.send('Performance.enable');
   const { metrics } = await asked.send('Performance.getMetrics');
-  expect(await page.locator('table.zones tbody tr').count()).toBeGreaterThan(0);
+  await expect.poll(() => page.locator('table.zones tbody tr').count()).toBeGreaterThan(0);
   await close();
   return {
     clock,

@@ -62,3 +62,6 @@ export const openPage = async (
     },
   };
 };
+
+/** Until what stands on the sheet is reckoned: the table is busy from the very edit on. */
+export const settled = (page: Page): Promise<void> => page.locator('table.zones[aria-busy="false"]').waitFor();

@@ -87,8 +87,8 @@ describe(browser === null ? 'the tablet (skipped: there is no browser)' : 'the t
     await page.goto(door.origin);
     for (const wrong of [otherCode(), door.code().slice(0, -1)]) {
       await give(wrong);
-      expect(await page.getByRole('alert').innerText()).toBe('That is not the code.');
-      expect(await page.locator('nav').count()).toBe(0);
+      await expect.poll(() => page.getByRole('alert').innerText()).toBe('That is not the code.');
+      await expect.poll(() => page.locator('nav').count()).toBe(0);
     }
     const code = door.code();
     await give(code);
@@ -99,8 +99,8 @@ describe(browser === null ? 'the tablet (skipped: there is no browser)' : 'the t
     await second.goto(door.origin);
     await second.getByRole('textbox').fill(code);
     await second.getByRole('button').click();
-    expect(await second.getByRole('alert').innerText()).toBe('That is not the code.');
-    expect(await second.locator('nav').count()).toBe(0);
+    await expect.poll(() => second.getByRole('alert').innerText()).toBe('That is not the code.');
+    await expect.poll(() => second.locator('nav').count()).toBe(0);
     await second.context().close();
   });
 
@@ -142,9 +142,9 @@ describe(browser === null ? 'the tablet (skipped: there is no browser)' : 'the t
   });
 
   inBrowser('nothing is to be scrolled sideways, and what lets the tablet in no script can read', async () => {
-    expect(await page.locator('html').evaluate((html) => html.scrollWidth)).toBeLessThanOrEqual(800);
-    expect(await context.cookies()).toMatchObject([{ secure: true, httpOnly: true, sameSite: 'Strict' }]);
-    expect(await page.evaluate(() => document.cookie)).toBe('');
+    await expect.poll(() => page.locator('html').evaluate((html) => html.scrollWidth)).toBeLessThanOrEqual(800);
+    await expect.poll(() => context.cookies()).toMatchObject([{ secure: true, httpOnly: true, sameSite: 'Strict' }]);
+    await expect.poll(() => page.evaluate(() => document.cookie)).toBe('');
   });
 
   inBrowser('after five wrong codes in a row the door is shut for everybody until it is opened anew', async () => {
@@ -156,7 +156,7 @@ describe(browser === null ? 'the tablet (skipped: there is no browser)' : 'the t
       await stranger.getByRole('button').click();
       await stranger.getByRole('alert').waitFor();
     }
-    expect(await stranger.getByRole('alert').innerText()).toContain('Five wrong codes: this door is shut');
+    await expect.poll(() => stranger.getByRole('alert').innerText()).toContain('Five wrong codes: this door is shut');
     await expect(stranger.goto(door.origin)).rejects.toThrow(/ERR_CONNECTION/);
     await stranger.context().close();
   });

@@ -1,7 +1,7 @@
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { openBrowser } from '#tests/pages/browser.ts';
-import { openPage, type OpenPage } from '#tests/pages/open-page.ts';
+import { openPage, settled, type OpenPage } from '#tests/pages/open-page.ts';
 
 /** Ways side by side and jobs under the hand, on the shipped sample. Without a browser the tests are skipped by name. */
 const browser: Browser | null = await openBrowser();
@@ -18,10 +18,6 @@ const coverAfter = async (page: Page, zone: string): Promise<number> => {
   const heads = await page.locator('table.zones thead th').allTextContents();
   const row = page.locator('table.zones tbody tr', { hasText: zone });
   return Number.parseInt(await row.locator('th, td').nth(heads.indexOf('After')).innerText());
-};
-const settled = async (page: Page): Promise<void> => {
-  await page.waitForTimeout(150);
-  await page.locator('table.zones[aria-busy="false"]').waitFor();
 };
 
 /** Ticks in one group of ways those whose words match, and no others. */
@@ -88,10 +84,10 @@ describe(browser === null ? 'ways and jobs (skipped: there is no browser)' : 'wa
         .click();
       await press(page, 'book');
       const on = page.getByLabel('A Stage and roof base on').first();
-      await expect(on.inputValue()).resolves.toBe(`2027-07-${12 + days} 10:00`);
+      await expect.poll(() => on.inputValue()).toBe(`2027-07-${12 + days} 10:00`);
       expect(Number(await bottom.inputValue())).toBeLessThan(0);
       await press(page, 'Undo');
-      await expect(on.inputValue()).resolves.toBe('2027-07-12 10:00');
+      await expect.poll(() => on.inputValue()).toBe('2027-07-12 10:00');
       expect(Number(await bottom.inputValue())).toBe(before);
       await press(page, 'Undo');
     },
@@ -117,18 +113,18 @@ describe(browser === null ? 'ways and jobs (skipped: there is no browser)' : 'wa
       await page.mouse.move(at.x - 4 * day, at.y, { steps: 5 });
       const rules = page.getByRole('alert').filter({ hasText: 'At these hours rules would be broken' });
       await rules.waitFor();
-      expect(await rules.innerText()).toMatch(/A strip/);
-      expect(await job.locator('.breaks').count()).toBe(1);
+      await expect.poll(() => rules.innerText()).toMatch(/A strip/);
+      await expect.poll(() => job.locator('.breaks').count()).toBe(1);
       // Back where it was, with the button still down: nothing is broken and nothing is held.
       await page.mouse.move(at.x, at.y, { steps: 5 });
       await expect.poll(() => rules.count()).toBe(0);
       await page.mouse.up();
-      expect(await page.getByText(/jobs? at known hours/).count()).toBe(0);
+      await expect.poll(() => page.getByText(/jobs? at known hours/).count()).toBe(0);
       await page.mouse.down();
       await page.mouse.move(at.x - 4 * day, at.y, { steps: 5 });
       await page.mouse.up();
       await rules.waitFor();
-      expect(await page.getByText('with 0 held zones and 1 job at known hours').count()).toBe(1);
+      await expect.poll(() => page.getByText('with 0 held zones and 1 job at known hours').count()).toBe(1);
     },
     300_000,
   );
