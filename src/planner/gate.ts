@@ -2,33 +2,55 @@ import { addDays, atClock, clockOf, dateOf } from '#shared/calendar/local-time.t
 import { released } from '#planner/sod-order.ts';
 import type { Setting } from '#planner/setting.ts';
 import type { SodOrder, Truck } from '#shared/vocabulary/plan.ts';
+import type { LocalTime } from '#shared/vocabulary/primitives.ts';
+
+/** Times of the day. */
+interface DaySpan {
+  readonly from: string;
+  readonly until: string;
+}
 
 /** Whether the venue limits the hours in which trucks pass its gate. */
 const hasGate = ({ problem: { rules } }: Setting): boolean =>
   rules.gateHours !== undefined || rules.gateTrucksPerHour !== undefined;
 
-/** The latest hour (since the first shift) not after a given one at which the gate lets a truck in: in its hours, outside the curfew. */
-export const latestEntry = (setting: Setting, hour: number): number => {
-  if (!hasGate(setting)) return hour;
-  const { problem, clock } = setting;
-  const closed = [
-    ...(problem.rules.gateHours ? [{ from: problem.rules.gateHours.until, until: problem.rules.gateHours.from }] : []),
-    ...(problem.workforce.curfew ? [problem.workforce.curfew] : []),
+/** Times of the day between which no truck passes the gate: outside its hours, and in the curfew. */
+const closedSpans = ({ problem: { rules, workforce } }: Setting): readonly DaySpan[] =>
+  [
+    ...(rules.gateHours ? [{ from: rules.gateHours.until, until: rules.gateHours.from }] : []),
+    ...(workforce.curfew ? [workforce.curfew] : []),
   ].filter(({ from, until }) => from !== until);
+
+/** The hour (since the first shift) to which `leave` leads out of every closed span that a given one lies in. */
+const outsideClosed = (setting: Setting, hour: number, leave: (time: LocalTime, span: DaySpan) => LocalTime): number => {
+  if (!hasGate(setting)) return hour;
+  const { clock } = setting;
+  const closed = closedSpans(setting);
   let at = hour;
-  // Leaving one closed span backward may lead into the other; after a few rounds there is no open hour at all.
+  // Leaving one closed span may lead into the other; after a few rounds there is no open hour at all.
   for (let round = 0; round < 8; round += 1) {
     const time = clock.timeAt(at);
     const inside = closed.find((span) => within(clockOf(time), span));
     if (!inside) return at;
-    const sameDay = clockOf(time) > inside.from;
-    at = clock.hourOf(atClock(sameDay ? dateOf(time) : addDays(dateOf(time), -1), inside.from));
+    at = clock.hourOf(leave(time, inside));
   }
   return at;
 };
 
+/** The latest hour (since the first shift) not after a given one at which the gate lets a truck in. */
+export const latestEntry = (setting: Setting, hour: number): number =>
+  outsideClosed(setting, hour, (time, { from }) =>
+    atClock(clockOf(time) > from ? dateOf(time) : addDays(dateOf(time), -1), from),
+  );
+
+/** The first hour (since the first shift) not before a given one at which the gate lets a truck in. */
+export const firstEntry = (setting: Setting, hour: number): number =>
+  outsideClosed(setting, hour, (time, { until }) =>
+    atClock(clockOf(time) < until ? dateOf(time) : addDays(dateOf(time), 1), until),
+  );
+
 /** Strictly between two times of the day; across midnight where the first is the later one. */
-const within = (time: string, { from, until }: { readonly from: string; readonly until: string }): boolean =>
+const within = (time: string, { from, until }: DaySpan): boolean =>
   from < until ? time > from && time < until : time > from || time < until;
 
 /** h by which the first of several trucks may have to come before its rolls are wanted, because one gate lets all of them in. */

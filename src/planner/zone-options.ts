@@ -2,7 +2,7 @@ import { monthOf } from '#shared/calendar/local-time.ts';
 import type { Step, TimedStep } from '#planner/job-steps.ts';
 import { dayOfShift, hoursOfJob, shiftAt, stepsOf, timeStep } from '#planner/job-steps.ts';
 import type { Outlook } from '#planner/readiness-table.ts';
-import { latestEntry, longestQueue } from '#planner/gate.ts';
+import { firstEntry, latestEntry, longestQueue } from '#planner/gate.ts';
 import type { Setting } from '#planner/setting.ts';
 import { closedForGood, soilRefusal } from '#planner/limits.ts';
 import { mostTrucks, sodUnits } from '#planner/sod-loads.ts';
@@ -242,10 +242,18 @@ const allowedStarts = (
       starts.push({ timed, farm: null });
       continue;
     }
+    const refusalOf = (farm: Farm, lay: TimedStep): string | null => farmRefusal(setting, farm, programme, lay, zone, window.id);
     problem.farms.forEach((farm, index) => {
-      const refusal = farmRefusal(setting, farm, programme, timed, zone, window.id);
-      if (refusal === null) starts.push({ timed, farm: index });
-      else byFarm = refusal;
+      const refusal = refusalOf(farm, timed);
+      if (refusal === null) {
+        starts.push({ timed, farm: index });
+        return;
+      }
+      byFarm = refusal;
+      // Later in the same shift the first truck may be there.
+      const delivered = heldAt === null ? firstDelivery(setting, farm, window.id, timed.at) : timed.at;
+      const later = delivered > timed.at ? timeStep(step, shift, zone.letter, delivered, hours, problem.settings) : null;
+      if (later !== null && later.end <= home && refusalOf(farm, later) === null) starts.push({ timed: later, farm: index });
     });
     if (problem.farms.length === 0) byFarm = 'there is no farm to order from';
   }
@@ -299,6 +307,13 @@ export const farmRefusal = (
     if (wanted - from + farm.haul + cutHours > limit) return `sod of ${farm.name} would lie more than ${limit} h in the roll`;
   }
   return null;
+};
+
+/** First hour, not before `at`, by which a farm has had its notice and the gate has let in as many trucks as a lay may begin with. */
+const firstDelivery = (setting: Setting, farm: Farm, windowId: string, at: number): number => {
+  const noticed = releasedAt(setting, windowId, farm) + farm.notice + setting.problem.settings.cutHours + farm.haul;
+  // Whole minutes, so that what is written down is what was reckoned with.
+  return Math.ceil(firstEntry(setting, Math.max(at, noticed)) * 60 - 1e-6) / 60 + longestQueue(setting);
 };
 
 /** Why the sod that one lay takes on one day is more than the farm can cut and send; null where it is not. */

@@ -202,6 +202,20 @@ describe('the gate', { timeout: 120_000 }, () => {
     expect(checkPlan({ ...thick, rules }, crowded).join()).toContain('the gate takes 1');
   });
 
+  it('that opens in the middle of a shift has the lay begin then, where the rolls could not wait from the day before', async () => {
+    const limit = nearFarm.haul + thick.settings.cutHours + 1;
+    const problem = {
+      ...thick,
+      settings: { ...thick.settings, rollHours: limit, rollHoursHot: limit },
+      rules: { ...thick.rules, gateHours: { from: '10:00', until: '18:00' } },
+    };
+    const plan = await planOf(problem);
+    const lays = plan.zones.flatMap(({ jobs }) => jobs.filter(({ job }) => job === 'lay'));
+    expect(lays.length).toBe(3);
+    for (const { start } of lays) expect(start.slice(11) >= '10:00' && start.slice(11) <= '19:00', start).toBe(true);
+    expect(lays.some(({ start }) => start.endsWith('10:00'))).toBe(true);
+  });
+
   it('that is never open is nonsense', async () => {
     const rules = { ...thick.rules, gateHours: { from: '06:00', until: '06:00' } };
     await expect(schedulePlan({ ...thick, rules }, optimiser)).rejects.toThrow(/never open/);
