@@ -31,6 +31,12 @@ export const unitAmount = (quantity: string, unit: string): string => {
   return `${quantity} ${one === undefined ? unit : quantity === '1' ? one : inPlural[one]!}`;
 };
 
+/** Depth and volume of one watering in the reader's units; an inch of it is told in hundredths. */
+export const wateringAmount = (
+  { depth, volume }: { readonly depth: number; readonly volume: number },
+  units: UnitSystem,
+): string => `${show(depth, 'rain', units, units === 'si' ? 1 : 2)}, ${show(volume, 'water', units)}`;
+
 /** The quantity of a line of cost in the reader's units; what is counted is whole. */
 export const costAmount = (quantity: number, unit: string, units: UnitSystem): string => {
   switch (unit) {

@@ -1,8 +1,9 @@
 import ical, { ICalAlarmType, ICalCalendarMethod, ICalEventStatus } from 'ical-generator';
 import { toEpoch } from '#shared/calendar/local-time.ts';
 import type { PlanRun } from '#shared/contract/contract.ts';
-import { show } from '#shared/units/quantity.ts';
+import { show, type UnitSystem } from '#shared/units/quantity.ts';
 import type { LocalTime } from '#shared/vocabulary/primitives.ts';
+import { wateringAmount } from '#shared/wording/amounts.ts';
 import { jobWords } from '#shared/wording/words.ts';
 import type { RecoveryPapers } from '#reports/recovery-papers.ts';
 import { compareLetters, hourWords } from '#reports/wording.ts';
@@ -43,7 +44,7 @@ const counted = (): ((key: string) => string) => {
  * The waterings of young sod, one entry an hour with every zone that is due then: zones laid together are watered on one round. The key is
  * the hour, so that a later plan which waters at the same hour moves nothing in anybody's calendar.
  */
-const wateringEntries = ({ plan }: Pick<PlanRun, 'plan'>): readonly CalendarEntry[] =>
+const wateringEntries = ({ plan }: Pick<PlanRun, 'plan'>, units: UnitSystem): readonly CalendarEntry[] =>
   [...Map.groupBy(plan.works?.waterings ?? [], ({ window, at }) => `${window} ${at}`).values()].map((round) => {
     const { window, at } = round[0]!;
     const zones = round.toSorted((one, other) => compareLetters(one.zone, other.zone));
@@ -52,15 +53,13 @@ const wateringEntries = ({ plan }: Pick<PlanRun, 'plan'>): readonly CalendarEntr
       start: at,
       end: at,
       summary: `${zones.map(({ zone }) => zone).join(', ')}: ${jobWords['water-new-sod']}`,
-      description: zones
-        .map(({ zone, depth, volume }) => `${zone}: ${show(depth, 'rain', 'si', 1)}, ${show(volume, 'water', 'si')}`)
-        .join('\n'),
+      description: zones.map((watering) => `${watering.zone}: ${wateringAmount(watering, units)}`).join('\n'),
       alarmHours: [],
     };
   });
 
-/** Everything of a plan that belongs into a calendar. */
-export const calendarEntries = ({ plan }: PlanRun): readonly CalendarEntry[] => {
+/** Everything of a plan that belongs into a calendar, in the reader's units. */
+export const calendarEntries = ({ plan }: PlanRun, units: UnitSystem): readonly CalendarEntry[] => {
   const once = counted();
   return [
     ...[...plan.zones.flatMap((zone) => zone.jobs), ...plan.fieldJobs].map((job) => ({
@@ -84,12 +83,12 @@ export const calendarEntries = ({ plan }: PlanRun): readonly CalendarEntry[] => 
         key: once(`${order.window}.truck.${order.farm}.${order.cut}.${truck.number}`),
         start: truck.arrive,
         end: truck.down,
-        summary: `Truck ${truck.number}: ${Math.round(truck.area)} m² for ${truck.zones.join(', ')}`,
+        summary: `Truck ${truck.number}: ${show(truck.area, 'area', units)} for ${truck.zones.join(', ')}`,
         description: `${truck.rolls} rolls`,
         alarmHours: [],
       })),
     ),
-    ...wateringEntries({ plan }),
+    ...wateringEntries({ plan }, units),
   ];
 };
 
@@ -101,7 +100,7 @@ const sequenceOf = (plan: PlanRun): number => Math.max(0, Math.floor((Date.parse
  * waterings of young sod, the home date. Times are UTC instants, so that a phone in another zone rings at the right moment. Ids are stable and the sequence rises from
  * plan to plan of a booking: a later file updates the entries of an earlier one, and what fell away since is cancelled.
  */
-export const calendarFile = ({ venue, booking, forecast, plan, earlier }: RecoveryPapers): string => {
+export const calendarFile = ({ venue, booking, forecast, plan, earlier }: RecoveryPapers, units: UnitSystem): string => {
   const { timeZone } = venue.place;
   const at = (time: LocalTime): Date => new Date(toEpoch(time, timeZone));
   const calendar = ical({
@@ -127,12 +126,12 @@ export const calendarFile = ({ venue, booking, forecast, plan, earlier }: Recove
   };
   const home = forecast.result.homeDate;
   const entries: readonly CalendarEntry[] = [
-    ...calendarEntries(plan),
+    ...calendarEntries(plan, units),
     { key: 'home-date', start: home.start, end: home.start, summary: home.name, description: '', alarmHours: [] },
   ];
   for (const entry of entries) put(entry, false);
   const standing = new Set(entries.map((entry) => entry.key));
-  for (const entry of earlier.flatMap(calendarEntries)) {
+  for (const entry of earlier.flatMap((run) => calendarEntries(run, units))) {
     if (standing.has(entry.key)) continue;
     standing.add(entry.key);
     put(entry, true);

@@ -121,15 +121,18 @@ describe('words made to do harm, in what is written', () => {
       for (let time = 0; time < count; time++) {
         const words = (): string => Array.from({ length: 1 + dice.below(6) }, () => dice.pick(harm)).join(dice.pick(['', ' ']));
         const [home, name, zone] = [words(), words(), words()];
-        const text = calendarFile({
-          ...papers,
-          venue: { ...papers.venue, name },
-          forecast: {
-            ...papers.forecast,
-            result: { ...papers.forecast.result, homeDate: { ...papers.forecast.result.homeDate, name: home } },
+        const text = calendarFile(
+          {
+            ...papers,
+            venue: { ...papers.venue, name },
+            forecast: {
+              ...papers.forecast,
+              result: { ...papers.forecast.result, homeDate: { ...papers.forecast.result.homeDate, name: home } },
+            },
+            plan: { ...papers.plan, plan: { ...few, decisions: [{ ...decision!, name: zone }] } },
           },
-          plan: { ...papers.plan, plan: { ...few, decisions: [{ ...decision!, name: zone }] } },
-        });
+          'si',
+        );
         for (const line of text.split('\r\n')) {
           if (/[\r\n]/.test(line)) throw new Error(`a line of its own: ${JSON.stringify(line)}`);
           if (Buffer.byteLength(line) > 75) throw new Error(`too long a line: ${JSON.stringify(line)}`);

@@ -17,7 +17,7 @@ const eventsOf = (text: string) => {
 const byId = (text: string) => new Map(eventsOf(text).events.map((event) => [event.uid, event]));
 
 describe('the calendar file, read by an independent parser (RFC 5545)', () => {
-  const text = calendarFile(papers);
+  const text = calendarFile(papers, 'si');
   const { calendar, events } = eventsOf(text);
 
   it('keeps to the lines, the version and the properties that every event must have', () => {
@@ -54,6 +54,17 @@ describe('the calendar file, read by an independent parser (RFC 5545)', () => {
     );
   });
 
+  it('tells the load of a truck in the reader’s units', () => {
+    const [first] = papers.plan.plan.orders[0]!.trucks;
+    const loads = (units: 'si' | 'us') =>
+      eventsOf(calendarFile(papers, units))
+        .events.map(({ summary }) => summary)
+        .filter((summary) => summary.startsWith('Truck 1:'));
+    // 10.7639 ft² to the m².
+    expect(loads('us')[0]).toContain(`${Math.round(first!.area * 10.7639).toLocaleString('en-US')} ft² for`);
+    expect(loads('si')[0]).toContain(`${Math.round(first!.area).toLocaleString('en-US')} m² for`);
+  });
+
   it('rings a day and two hours before a decision, and at nothing else', () => {
     for (const { summary, component } of events) {
       const alarms = component.getAllSubcomponents('valarm').map((alarm) => ({
@@ -78,7 +89,7 @@ describe('the calendar file, read by an independent parser (RFC 5545)', () => {
       plan: { ...fewer.plan, id: 'later', createdAt: '2027-07-02T12:00:00.000Z' },
       earlier: [papers.plan],
     };
-    const [old, next] = [byId(text), byId(calendarFile(later))];
+    const [old, next] = [byId(text), byId(calendarFile(later, 'si'))];
     expect([...next.keys()].toSorted()).toEqual([...old.keys()].toSorted());
     for (const [uid, event] of next) expect(event.sequence).toBeGreaterThan(old.get(uid)!.sequence);
     const cancelled = [...next.values()].filter((event) => event.component.getFirstPropertyValue('status') === 'CANCELLED');
@@ -87,11 +98,11 @@ describe('the calendar file, read by an independent parser (RFC 5545)', () => {
   });
 
   it('the same plan gives the same bytes, and names with commas, breaks and colons come back whole', () => {
-    expect(calendarFile(papers)).toBe(text);
+    expect(calendarFile(papers, 'si')).toBe(text);
     const name = 'Home, sweet; "home":\nsecond line \\ and a long tail that must be folded over several lines of the file, ää';
     const homeDate = { ...papers.forecast.result.homeDate, name };
     const forecast = { ...papers.forecast, result: { ...papers.forecast.result, homeDate } };
-    expect(eventsOf(calendarFile({ ...papers, forecast })).events.map((event) => event.summary)).toContain(name);
+    expect(eventsOf(calendarFile({ ...papers, forecast }, 'si')).events.map((event) => event.summary)).toContain(name);
   });
 });
 
@@ -118,7 +129,7 @@ describe('the waterings of young sod in the calendar', () => {
   ]);
   const { timeZone } = papers.venue.place;
   const entriesOf = (text: string) => eventsOf(text).events.filter(({ uid }) => uid.includes('.water-new-sod.'));
-  const first = entriesOf(calendarFile(papers));
+  const first = entriesOf(calendarFile(papers, 'si'));
 
   it('stand once an hour with every zone that is due, at their instant, without an end and without ringing', () => {
     expect(first.map(({ summary }) => summary)).toEqual(['A: water new sod', 'A, B: water new sod', 'B: water new sod']);
@@ -126,19 +137,21 @@ describe('the waterings of young sod in the calendar', () => {
       ['2027-07-21T13:30', '2027-07-22T06:00', '2027-07-22T10:00'].map((time) => toEpoch(time, timeZone)),
     );
     expect(first[1]!.description).toBe('A: 2.4 mm, 0.2 m³\nB: 3.0 mm, 0.3 m³');
+    // 2.4 mm ÷ 25.4 mm to the inch, 3.0 mm likewise; on 100 m² these are 240 and 300 l, at 3.785 l to the gallon.
+    expect(entriesOf(calendarFile(papers, 'us'))[1]!.description).toBe('A: 0.09 in, 63 gal\nB: 0.12 in, 79 gal');
     for (const { component } of first) {
       expect(component.getFirstPropertyValue('dtend')).toBeNull();
       expect(component.getAllSubcomponents('valarm')).toEqual([]);
     }
-    expect(new Set(eventsOf(calendarFile(papers)).events.map(({ uid }) => uid)).size).toBe(
-      eventsOf(calendarFile(papers)).events.length,
+    expect(new Set(eventsOf(calendarFile(papers, 'si')).events.map(({ uid }) => uid)).size).toBe(
+      eventsOf(calendarFile(papers, 'si')).events.length,
     );
   });
 
   it('keep the wall clock of the venue over the night on which the clocks change', () => {
     // The zone of the sample changes from UTC−5 to UTC−6 in the night to 7 November 2027.
     expect(timeZone).toBe('America/Chicago');
-    const over = entriesOf(calendarFile(watered([water('A', '2027-11-06T06:00'), water('A', '2027-11-07T06:00')])));
+    const over = entriesOf(calendarFile(watered([water('A', '2027-11-06T06:00'), water('A', '2027-11-07T06:00')]), 'si'));
     expect(over.map((event) => event.startDate.toJSDate().toISOString())).toEqual([
       '2027-11-06T11:00:00.000Z',
       '2027-11-07T12:00:00.000Z',
@@ -148,11 +161,14 @@ describe('the waterings of young sod in the calendar', () => {
   it('are updated by a later plan under the same ids, and cancelled where nothing is watered any more', () => {
     const later = watered([water('A', '2027-07-22T06:00', 5), water('B', '2027-07-23T06:00')]);
     const next = entriesOf(
-      calendarFile({
-        ...later,
-        plan: { ...later.plan, id: 'later', createdAt: '2027-07-02T12:00:00.000Z' },
-        earlier: [papers.plan],
-      }),
+      calendarFile(
+        {
+          ...later,
+          plan: { ...later.plan, id: 'later', createdAt: '2027-07-02T12:00:00.000Z' },
+          earlier: [papers.plan],
+        },
+        'si',
+      ),
     );
     const state = (event: ICAL.Event) => event.component.getFirstPropertyValue('status');
     expect(next.map((event) => [event.summary, state(event)])).toEqual([

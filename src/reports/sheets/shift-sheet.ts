@@ -1,5 +1,6 @@
 import { addDays, addHours, clockOf, dateOf } from '#shared/calendar/local-time.ts';
 import { show, type UnitSystem } from '#shared/units/quantity.ts';
+import { wateringAmount } from '#shared/wording/amounts.ts';
 import { jobWords } from '#shared/wording/words.ts';
 import { hoursOfDay } from '#reports/drawings.ts';
 import type { RecoveryPapers } from '#reports/recovery-papers.ts';
@@ -73,9 +74,9 @@ const happeningsOf = ({ plan: { plan } }: RecoveryPapers, units: UnitSystem): re
         words: `truck ${truck.number} at the gate, ${show(truck.area, 'area', units)} for ${truck.zones.join(' ')}`,
       })),
     ),
-    ...(plan.works?.waterings ?? []).map(({ at, zone, depth, volume }) => ({
-      at,
-      words: `water zone ${zone}, ${show(depth, 'rain', units, units === 'si' ? 1 : 2)}, ${show(volume, 'water', units)}`,
+    ...(plan.works?.waterings ?? []).map((watering) => ({
+      at: watering.at,
+      words: `water zone ${watering.zone}, ${wateringAmount(watering, units)}`,
     })),
     ...plan.decisions.map((decision) => ({ at: decision.at, words: `last hour: ${decision.name}` })),
   ].toSorted((a, b) => (a.at < b.at ? -1 : 1));

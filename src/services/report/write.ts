@@ -25,7 +25,7 @@ const written = async (papers: RecoveryPapers, kind: PaperKind, wishes: PrintWis
   });
   switch (kind) {
     case 'calendar':
-      return text(calendarFile(papers), 'ics', 'text/calendar');
+      return text(calendarFile(papers, wishes.units), 'ics', 'text/calendar');
     case 'zone-table':
       return text(zoneTable(papers), 'csv', 'text/csv');
     case 'job-table':
