@@ -9,6 +9,13 @@ import { draftsAt, dropDraft, keepNow, sayRecovered, type Draft } from './drafts
 import { drawShadow, findKept, preview } from './previewing.ts';
 import { keepVenueDraft, restoreVenueDraft } from './venue-draft.ts';
 
+let openings = 0;
+/** Begins to open something: says later whether nothing else was begun since, so that a slow answer lays nothing over what was chosen after. */
+const beginOpening = (): (() => boolean) => {
+  const mine = ++openings;
+  return () => mine === openings;
+};
+
 /** Opens the venue that was open last, or the first there is. Ends nothing when there is none: the sheet says what to do. */
 export const begin = async (): Promise<void> => {
   const venues = valueOf(await ask('venue/list', {})) ?? [];
@@ -24,6 +31,7 @@ export const begin = async (): Promise<void> => {
 };
 
 export const openVenue = async (id: string): Promise<void> => {
+  const isNewest = beginOpening();
   await keepNow();
   const [venue, coverings, vehicles, fixtures, bookings, drafts] = await Promise.all([
     ask('venue/read', { id }),
@@ -33,6 +41,7 @@ export const openVenue = async (id: string): Promise<void> => {
     ask('booking/list', { venueId: id }),
     draftsAt(id),
   ]);
+  if (!isNewest()) return;
   keep('venue', id);
   change({
     ...nothingKept,
@@ -62,7 +71,7 @@ export const openVenue = async (id: string): Promise<void> => {
     lines.find((line) => line.id === keptIn('booking')) ??
     lines.find((line) => line.stage === 'confirmed' && line.kind === 'concert') ??
     lines[0];
-  if (first) await layBooking(first.id, drafts);
+  if (first) await layBooking(first.id, drafts, isNewest);
   else {
     change({ homeId: nextHome(null, deskNow().fixtures)?.id ?? null });
     await preview();
@@ -88,15 +97,16 @@ const readSeason = async (): Promise<void> => {
 };
 
 export const openBooking = async (id: string): Promise<void> => {
+  const isNewest = beginOpening();
   await keepNow();
   const { venue } = deskNow();
-  await layBooking(id, venue ? await draftsAt(venue.id) : []);
+  await layBooking(id, venue ? await draftsAt(venue.id) : [], isNewest);
 };
 
 /** Lays a stored booking of the open venue on the sheet, or what was changed on it and not stored. */
-const layBooking = async (id: string, drafts: readonly Draft[]): Promise<void> => {
+const layBooking = async (id: string, drafts: readonly Draft[], isNewest: () => boolean): Promise<void> => {
   const booking = valueOf(await ask('booking/read', { id }));
-  if (!booking) return;
+  if (!booking || !isNewest()) return;
   keep('booking', id);
   const draft = drafts.find((one) => one.booking.id === id);
   lay(draft?.booking ?? booking, booking);
@@ -109,6 +119,7 @@ const layBooking = async (id: string, drafts: readonly Draft[]): Promise<void> =
 
 /** Puts a booking on the sheet that is not stored yet. */
 export const openNew = async (booking: Booking): Promise<void> => {
+  beginOpening();
   await keepNow();
   lay(booking, null);
   await Promise.all([preview(), drawShadow()]);

@@ -31,9 +31,11 @@ const act = async <Value>(mode: IDBTransactionMode, how: (store: IDBObjectStore)
   const database = await open();
   try {
     return await new Promise<Value>((resolve, reject) => {
-      const asked = how(database.transaction('site-plans', mode).objectStore('site-plans'));
-      asked.onsuccess = () => resolve(asked.result);
-      asked.onerror = () => reject(asked.error ?? new Error('the browser keeps no pictures'));
+      const work = database.transaction('site-plans', mode);
+      const asked = how(work.objectStore('site-plans'));
+      // A request that was answered can still be taken back with its transaction, by a full disk for instance.
+      work.oncomplete = () => resolve(asked.result);
+      work.onabort = () => reject(work.error ?? new Error('the browser keeps no pictures'));
     });
   } finally {
     database.close();
