@@ -36,4 +36,14 @@ describe(browser === null ? 'every page (skipped: there is no browser)' : 'every
     },
     1_800_000,
   );
+
+  test.skipIf(browser === null)('the look for assistive technology sees a button without a name and grey on grey', async () => {
+    const page = await browser!.newPage();
+    await page.setContent(
+      '<html lang="en"><title>Wrong</title><main><h1>Wrong</h1><button></button><p style="color:#999;background:#888">grey</p></main></html>',
+    );
+    const seen = await assistiveTroubles(page);
+    expect(seen.map((trouble) => trouble.split(':')[0]).toSorted()).toEqual(['button-name', 'color-contrast']);
+    await page.close();
+  });
 });
