@@ -187,10 +187,50 @@ export const Part = ({ title, children }: { title: string; children: ReactNode }
   </section>
 );
 
-/** Room for a table whose cells are fields. Beside the drawing board of a small window it makes way: half a row says nothing. */
-export const EntryTable = ({ children }: { children: ReactNode }) => (
+/**
+ * A table whose cells are fields, one row to an entry. Beside the drawing board of a small window it makes way: half a row says nothing.
+ * @param end what the buttons of the last column do, for readers; none where every column has a head
+ */
+export const EntryTable = ({
+  caption,
+  heads,
+  end,
+  name = '',
+  children,
+}: {
+  caption: string;
+  heads: readonly string[];
+  end?: string;
+  name?: string;
+  children: ReactNode;
+}) => (
   <>
     <p className="empty no-room">This table needs more room than the drawing board leaves. It is back with “look”.</p>
-    <div className="scroll entries">{children}</div>
+    <div className="scroll entries">
+      <table className={`schedule ${name}`}>
+        <caption>{caption}</caption>
+        <thead>
+          <tr>
+            {heads.map((head) => (
+              <th scope="col" key={head}>
+                {head}
+              </th>
+            ))}
+            {end !== undefined && (
+              <th scope="col">
+                <span className="for-readers">{end}</span>
+              </th>
+            )}
+          </tr>
+        </thead>
+        <tbody>{children}</tbody>
+      </table>
+    </div>
   </>
+);
+
+export const RemoveButton = ({ label, remove }: { label: string; remove: () => void }) => (
+  <button type="button" aria-label={label} onClick={remove}>
+    ×
+  </button>
 );

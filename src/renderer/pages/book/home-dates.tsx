@@ -2,7 +2,7 @@ import { useState } from 'react';
 import { fixtureKinds, type Fixture } from '#shared/vocabulary/venue.ts';
 import { fixtureWords } from '#shared/wording/words.ts';
 import { addDays } from '#shared/calendar/local-time.ts';
-import { Choice, EntryTable, Part, TextField, TimeField } from '../../components/fields.tsx';
+import { Choice, EntryTable, Part, RemoveButton, TextField, TimeField } from '../../components/fields.tsx';
 import { homeDates } from '../../desk/booking-shapes.ts';
 import { useDesk } from '../../desk/desk.ts';
 import { removeFixture, saveFixture } from '../../desk/venue-keeping.ts';
@@ -42,68 +42,54 @@ export const HomeDates = () => {
       {listed.length === 0 && (
         <p className="empty">Without a home date nothing can be foreseen: the forecast says what the turf is on that day.</p>
       )}
-      <EntryTable>
-        <table className="schedule">
-          <caption>A changed line is stored with its own button</caption>
-          <thead>
-            <tr>
-              <th scope="col">Kind</th>
-              <th scope="col">Name</th>
-              <th scope="col">From</th>
-              <th scope="col">Until</th>
-              <th scope="col">
-                <span className="for-readers">Store or remove</span>
-              </th>
+      <EntryTable
+        caption="A changed line is stored with its own button"
+        heads={['Kind', 'Name', 'From', 'Until']}
+        end="Store or remove"
+      >
+        {listed.map((stored) => {
+          const fixture = drafts[stored.id] ?? stored;
+          const set = (changed: Partial<Fixture>): void => setDrafts({ ...drafts, [fixture.id]: { ...fixture, ...changed } });
+          return (
+            <tr key={fixture.id}>
+              <td>
+                <Choice
+                  label={`Kind of ${fixture.name}`}
+                  value={fixture.kind}
+                  words={fixtureKinds.map((kind) => [kind, fixtureWords[kind]] as const)}
+                  change={(kind) => set({ kind })}
+                />
+              </td>
+              <td>
+                <TextField label={`Name of ${fixture.name}`} value={fixture.name} change={(name) => set({ name })} />
+              </td>
+              <td>
+                <TimeField label={`${fixture.name} from`} value={fixture.start} change={(start) => set({ start })} />
+              </td>
+              <td>
+                <TimeField label={`${fixture.name} until`} value={fixture.end} change={(end) => set({ end })} />
+              </td>
+              <td className="row">
+                {drafts[fixture.id] ? (
+                  <>
+                    <button
+                      type="button"
+                      className="main"
+                      onClick={() => void saveFixture(fixture).then((stored) => stored && forget(fixture.id))}
+                    >
+                      Store
+                    </button>
+                    <button type="button" onClick={() => forget(fixture.id)}>
+                      Back
+                    </button>
+                  </>
+                ) : (
+                  <RemoveButton label={`Remove ${fixture.name}`} remove={() => void removeFixture(fixture)} />
+                )}
+              </td>
             </tr>
-          </thead>
-          <tbody>
-            {listed.map((stored) => {
-              const fixture = drafts[stored.id] ?? stored;
-              const set = (changed: Partial<Fixture>): void => setDrafts({ ...drafts, [fixture.id]: { ...fixture, ...changed } });
-              return (
-                <tr key={fixture.id}>
-                  <td>
-                    <Choice
-                      label={`Kind of ${fixture.name}`}
-                      value={fixture.kind}
-                      words={fixtureKinds.map((kind) => [kind, fixtureWords[kind]] as const)}
-                      change={(kind) => set({ kind })}
-                    />
-                  </td>
-                  <td>
-                    <TextField label={`Name of ${fixture.name}`} value={fixture.name} change={(name) => set({ name })} />
-                  </td>
-                  <td>
-                    <TimeField label={`${fixture.name} from`} value={fixture.start} change={(start) => set({ start })} />
-                  </td>
-                  <td>
-                    <TimeField label={`${fixture.name} until`} value={fixture.end} change={(end) => set({ end })} />
-                  </td>
-                  <td className="row">
-                    {drafts[fixture.id] ? (
-                      <>
-                        <button
-                          type="button"
-                          className="main"
-                          onClick={() => void saveFixture(fixture).then((stored) => stored && forget(fixture.id))}
-                        >
-                          Store
-                        </button>
-                        <button type="button" onClick={() => forget(fixture.id)}>
-                          Back
-                        </button>
-                      </>
-                    ) : (
-                      <button type="button" aria-label={`Remove ${fixture.name}`} onClick={() => void removeFixture(fixture)}>
-                        ×
-                      </button>
-                    )}
-                  </td>
-                </tr>
-              );
-            })}
-          </tbody>
-        </table>
+          );
+        })}
       </EntryTable>
       <button type="button" onClick={add}>
         Add a home date

@@ -2,7 +2,7 @@ import { incidentKinds, type Booking, type Incident } from '#shared/vocabulary/b
 import { addHours } from '#shared/calendar/local-time.ts';
 import { unitOf } from '#shared/units/quantity.ts';
 import { cautions, incidentWords } from '#shared/wording/words.ts';
-import { Choice, EntryTable, NumberField, Part, QuantityField, TimeField } from '../../components/fields.tsx';
+import { Choice, EntryTable, NumberField, Part, QuantityField, RemoveButton, TimeField } from '../../components/fields.tsx';
 import { spanOf } from '../../desk/booking-shapes.ts';
 import { useDesk } from '../../desk/desk.ts';
 import { edit } from '../../desk/editing.ts';
@@ -32,94 +32,78 @@ export const Incidents = ({ booking }: { booking: Booking }) => {
   return (
     <Part title="Incidents">
       {booking.incidents.length > 0 && (
-        <EntryTable>
-          <table className="schedule">
-            <caption>Spills and ice on the turf; area in {unitOf('area', units)}</caption>
-            <thead>
-              <tr>
-                <th scope="col">Zone</th>
-                <th scope="col">What</th>
-                <th scope="col">At</th>
-                <th scope="col">Area</th>
-                <th scope="col">Treated after, min; ice gone at</th>
-                <th scope="col">
-                  <span className="for-readers">Remove</span>
-                </th>
-              </tr>
-            </thead>
-            <tbody>
-              {booking.incidents.map((incident, index) => (
-                <tr key={index}>
-                  <td>
-                    <Choice
-                      label={`Zone of incident ${index + 1}`}
-                      value={incident.zone}
-                      words={zones}
-                      change={(zone) => set(index, { zone })}
-                    />
-                  </td>
-                  <td>
-                    <Choice
-                      label={`Kind of incident ${index + 1}`}
-                      value={incident.kind}
-                      words={incidentKinds.map((one) => [one, incidentWords[one]] as const)}
-                      change={(next) => kind(index, incident, next)}
-                    />
-                  </td>
-                  <td>
-                    <TimeField label={`Incident ${index + 1} at`} value={incident.at} change={(at) => set(index, { at })} />
-                  </td>
-                  <td>
-                    <QuantityField
-                      label={`Area of incident ${index + 1}`}
-                      quantity="area"
-                      value={incident.area}
-                      change={(area) => set(index, { area })}
-                    />
-                  </td>
-                  <td>
-                    {incident.kind === 'ice' ? (
-                      <TimeField
-                        label={`Ice of incident ${index + 1} gone at`}
-                        value={incident.until ?? incident.at}
-                        change={(until) => set(index, { until })}
+        <EntryTable
+          caption={`Spills and ice on the turf; area in ${unitOf('area', units)}`}
+          heads={['Zone', 'What', 'At', 'Area', 'Treated after, min; ice gone at']}
+          end="Remove"
+        >
+          {booking.incidents.map((incident, index) => (
+            <tr key={index}>
+              <td>
+                <Choice
+                  label={`Zone of incident ${index + 1}`}
+                  value={incident.zone}
+                  words={zones}
+                  change={(zone) => set(index, { zone })}
+                />
+              </td>
+              <td>
+                <Choice
+                  label={`Kind of incident ${index + 1}`}
+                  value={incident.kind}
+                  words={incidentKinds.map((one) => [one, incidentWords[one]] as const)}
+                  change={(next) => kind(index, incident, next)}
+                />
+              </td>
+              <td>
+                <TimeField label={`Incident ${index + 1} at`} value={incident.at} change={(at) => set(index, { at })} />
+              </td>
+              <td>
+                <QuantityField
+                  label={`Area of incident ${index + 1}`}
+                  quantity="area"
+                  value={incident.area}
+                  change={(area) => set(index, { area })}
+                />
+              </td>
+              <td>
+                {incident.kind === 'ice' ? (
+                  <TimeField
+                    label={`Ice of incident ${index + 1} gone at`}
+                    value={incident.until ?? incident.at}
+                    change={(until) => set(index, { until })}
+                  />
+                ) : (
+                  <span className="row tight">
+                    <label>
+                      <input
+                        type="checkbox"
+                        aria-label={`Incident ${index + 1} was treated`}
+                        checked={incident.treatedAfter !== null}
+                        onChange={(event) => set(index, { treatedAfter: event.target.checked ? 10 : null })}
+                      />{' '}
+                      treated
+                    </label>
+                    {incident.treatedAfter !== null && (
+                      <NumberField
+                        label={`Incident ${index + 1} treated after, min`}
+                        value={incident.treatedAfter}
+                        low={0}
+                        high={100000}
+                        change={(treatedAfter) => set(index, { treatedAfter })}
                       />
-                    ) : (
-                      <span className="row tight">
-                        <label>
-                          <input
-                            type="checkbox"
-                            aria-label={`Incident ${index + 1} was treated`}
-                            checked={incident.treatedAfter !== null}
-                            onChange={(event) => set(index, { treatedAfter: event.target.checked ? 10 : null })}
-                          />{' '}
-                          treated
-                        </label>
-                        {incident.treatedAfter !== null && (
-                          <NumberField
-                            label={`Incident ${index + 1} treated after, min`}
-                            value={incident.treatedAfter}
-                            low={0}
-                            high={100000}
-                            change={(treatedAfter) => set(index, { treatedAfter })}
-                          />
-                        )}
-                      </span>
                     )}
-                  </td>
-                  <td>
-                    <button
-                      type="button"
-                      aria-label={`Remove incident ${index + 1}`}
-                      onClick={() => edit({ ...booking, incidents: booking.incidents.filter((_, at) => at !== index) })}
-                    >
-                      ×
-                    </button>
-                  </td>
-                </tr>
-              ))}
-            </tbody>
-          </table>
+                  </span>
+                )}
+              </td>
+              <td>
+                <RemoveButton
+                  label={`Remove incident ${index + 1}`}
+                  remove={() => edit({ ...booking, incidents: booking.incidents.filter((_, at) => at !== index) })}
+                />
+              </td>
+            </tr>
+          ))}
         </EntryTable>
       )}
       <button type="button" disabled={booking.zones.length === 0} onClick={add}>

@@ -1,5 +1,5 @@
 import type { Booking, Traffic } from '#shared/vocabulary/booking.ts';
-import { Choice, EntryTable, NumberField, Part, TimeField } from '../../components/fields.tsx';
+import { Choice, EntryTable, NumberField, Part, RemoveButton, TimeField } from '../../components/fields.tsx';
 import { spanOf } from '../../desk/booking-shapes.ts';
 import { useDesk } from '../../desk/desk.ts';
 import { edit } from '../../desk/editing.ts';
@@ -24,73 +24,58 @@ export const Machines = ({ booking }: { booking: Booking }) => {
   return (
     <Part title="Machines">
       {booking.traffic.length > 0 && (
-        <EntryTable>
-          <table className="schedule">
-            <caption>Passes over the zone, there and back counted apart</caption>
-            <thead>
-              <tr>
-                <th scope="col">Zone and machine</th>
-                <th scope="col">At</th>
-                <th scope="col">Passes</th>
-                <th scope="col">Turns</th>
-                <th scope="col">
-                  <span className="for-readers">Remove</span>
-                </th>
-              </tr>
-            </thead>
-            <tbody>
-              {booking.traffic.map((pass, index) => (
-                <tr key={index}>
-                  <td>
-                    <div className="pair">
-                      <Choice
-                        label={`Zone of machine ${index + 1}`}
-                        value={pass.zone}
-                        words={zones}
-                        change={(zone) => set(index, { zone })}
-                      />
-                      <Choice
-                        label={`Machine ${index + 1}`}
-                        value={pass.vehicle}
-                        words={classes}
-                        change={(vehicle) => set(index, { vehicle })}
-                      />
-                    </div>
-                  </td>
-                  <td>
-                    <TimeField label={`Machine ${index + 1} at`} value={pass.at} change={(at) => set(index, { at })} />
-                  </td>
-                  <td>
-                    <NumberField
-                      label={`Passes of machine ${index + 1}`}
-                      value={pass.passes}
-                      low={1}
-                      high={5000}
-                      step={1}
-                      change={(passes) => set(index, { passes: Math.round(passes) })}
-                    />
-                  </td>
-                  <td>
-                    <input
-                      type="checkbox"
-                      aria-label={`Machine ${index + 1} turns there`}
-                      checked={pass.turning}
-                      onChange={(event) => set(index, { turning: event.target.checked })}
-                    />
-                  </td>
-                  <td>
-                    <button
-                      type="button"
-                      aria-label={`Remove machine ${index + 1}`}
-                      onClick={() => edit({ ...booking, traffic: booking.traffic.filter((_, at) => at !== index) })}
-                    >
-                      ×
-                    </button>
-                  </td>
-                </tr>
-              ))}
-            </tbody>
-          </table>
+        <EntryTable
+          caption="Passes over the zone, there and back counted apart"
+          heads={['Zone and machine', 'At', 'Passes', 'Turns']}
+          end="Remove"
+        >
+          {booking.traffic.map((pass, index) => (
+            <tr key={index}>
+              <td>
+                <div className="pair">
+                  <Choice
+                    label={`Zone of machine ${index + 1}`}
+                    value={pass.zone}
+                    words={zones}
+                    change={(zone) => set(index, { zone })}
+                  />
+                  <Choice
+                    label={`Machine ${index + 1}`}
+                    value={pass.vehicle}
+                    words={classes}
+                    change={(vehicle) => set(index, { vehicle })}
+                  />
+                </div>
+              </td>
+              <td>
+                <TimeField label={`Machine ${index + 1} at`} value={pass.at} change={(at) => set(index, { at })} />
+              </td>
+              <td>
+                <NumberField
+                  label={`Passes of machine ${index + 1}`}
+                  value={pass.passes}
+                  low={1}
+                  high={5000}
+                  step={1}
+                  change={(passes) => set(index, { passes: Math.round(passes) })}
+                />
+              </td>
+              <td>
+                <input
+                  type="checkbox"
+                  aria-label={`Machine ${index + 1} turns there`}
+                  checked={pass.turning}
+                  onChange={(event) => set(index, { turning: event.target.checked })}
+                />
+              </td>
+              <td>
+                <RemoveButton
+                  label={`Remove machine ${index + 1}`}
+                  remove={() => edit({ ...booking, traffic: booking.traffic.filter((_, at) => at !== index) })}
+                />
+              </td>
+            </tr>
+          ))}
         </EntryTable>
       )}
       <button type="button" disabled={booking.zones.length === 0} onClick={add}>

@@ -2,7 +2,7 @@ import { addDays, dateOf, daysBetween } from '#shared/calendar/local-time.ts';
 import type { Booking } from '#shared/vocabulary/booking.ts';
 import { LocalDate } from '#shared/vocabulary/primitives.ts';
 import { dayWords } from '#shared/wording/moments.ts';
-import { Part } from '../../components/fields.tsx';
+import { Part, RemoveButton } from '../../components/fields.tsx';
 import { homeDates, moved, spanOf } from '../../desk/booking-shapes.ts';
 import { datesAsked, nextDate } from '../../desk/comparing.ts';
 import { show, useDesk } from '../../desk/desk.ts';
@@ -72,13 +72,7 @@ export const OtherDates = ({ booking }: { booking: Booking }) => {
                       >
                         book this one
                       </button>
-                      <button
-                        type="button"
-                        aria-label={`Remove ${dayWords(date)}`}
-                        onClick={() => set(others.filter((one) => one !== date))}
-                      >
-                        ×
-                      </button>
+                      <RemoveButton label={`Remove ${dayWords(date)}`} remove={() => set(others.filter((one) => one !== date))} />
                     </>
                   )}
                 </td>

@@ -1,6 +1,6 @@
 import type { Booking, Crowd } from '#shared/vocabulary/booking.ts';
 import { activityWords } from '#shared/wording/words.ts';
-import { Choice, EntryTable, NumberField, Part, TimeField } from '../../components/fields.tsx';
+import { Choice, EntryTable, NumberField, Part, RemoveButton, TimeField } from '../../components/fields.tsx';
 import { useDesk } from '../../desk/desk.ts';
 import { edit } from '../../desk/editing.ts';
 
@@ -19,72 +19,53 @@ export const People = ({ booking }: { booking: Booking }) => {
   return (
     <Part title="People">
       {booking.crowds.length > 0 && (
-        <EntryTable>
-          <table className="schedule">
-            <caption>Density in people per m²; 0.5 m² a person is 2</caption>
-            <thead>
-              <tr>
-                <th scope="col">Zone</th>
-                <th scope="col">From and until</th>
-                <th scope="col">Per m²</th>
-                <th scope="col">Doing</th>
-                <th scope="col">
-                  <span className="for-readers">Remove</span>
-                </th>
-              </tr>
-            </thead>
-            <tbody>
-              {booking.crowds.map((crowd, index) => (
-                <tr key={index}>
-                  <td>
-                    <Choice
-                      label={`Zone of people ${index + 1}`}
-                      value={crowd.zone}
-                      words={zones}
-                      change={(zone) => set(index, { zone })}
-                    />
-                  </td>
-                  <td>
-                    <div className="pair">
-                      <TimeField label={`People ${index + 1} from`} value={crowd.from} change={(from) => set(index, { from })} />
-                      <TimeField
-                        label={`People ${index + 1} until`}
-                        value={crowd.until}
-                        change={(until) => set(index, { until })}
-                      />
-                    </div>
-                  </td>
-                  <td>
-                    <NumberField
-                      label={`People per m² ${index + 1}`}
-                      value={crowd.density}
-                      low={0}
-                      high={6}
-                      step={0.1}
-                      change={(density) => set(index, { density })}
-                    />
-                  </td>
-                  <td>
-                    <Choice
-                      label={`What people ${index + 1} do`}
-                      value={crowd.activity}
-                      words={activityWords}
-                      change={(activity) => set(index, { activity })}
-                    />
-                  </td>
-                  <td>
-                    <button
-                      type="button"
-                      aria-label={`Remove people ${index + 1}`}
-                      onClick={() => edit({ ...booking, crowds: booking.crowds.filter((_, at) => at !== index) })}
-                    >
-                      ×
-                    </button>
-                  </td>
-                </tr>
-              ))}
-            </tbody>
-          </table>
+        <EntryTable
+          caption="Density in people per m²; 0.5 m² a person is 2"
+          heads={['Zone', 'From and until', 'Per m²', 'Doing']}
+          end="Remove"
+        >
+          {booking.crowds.map((crowd, index) => (
+            <tr key={index}>
+              <td>
+                <Choice
+                  label={`Zone of people ${index + 1}`}
+                  value={crowd.zone}
+                  words={zones}
+                  change={(zone) => set(index, { zone })}
+                />
+              </td>
+              <td>
+                <div className="pair">
+                  <TimeField label={`People ${index + 1} from`} value={crowd.from} change={(from) => set(index, { from })} />
+                  <TimeField label={`People ${index + 1} until`} value={crowd.until} change={(until) => set(index, { until })} />
+                </div>
+              </td>
+              <td>
+                <NumberField
+                  label={`People per m² ${index + 1}`}
+                  value={crowd.density}
+                  low={0}
+                  high={6}
+                  step={0.1}
+                  change={(density) => set(index, { density })}
+                />
+              </td>
+              <td>
+                <Choice
+                  label={`What people ${index + 1} do`}
+                  value={crowd.activity}
+                  words={activityWords}
+                  change={(activity) => set(index, { activity })}
+                />
+              </td>
+              <td>
+                <RemoveButton
+                  label={`Remove people ${index + 1}`}
+                  remove={() => edit({ ...booking, crowds: booking.crowds.filter((_, at) => at !== index) })}
+                />
+              </td>
+            </tr>
+          ))}
         </EntryTable>
       )}
       <button type="button" disabled={booking.layers.length === 0} onClick={add}>

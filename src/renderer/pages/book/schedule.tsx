@@ -2,7 +2,7 @@ import { useState, type ClipboardEvent } from 'react';
 import { shiftDays } from '#shared/calendar/local-time.ts';
 import type { Booking, Layer } from '#shared/vocabulary/booking.ts';
 import { loadingWords } from '#shared/wording/words.ts';
-import { Choice, EntryTable, Part, TimeField } from '../../components/fields.tsx';
+import { Choice, EntryTable, Part, RemoveButton, TimeField } from '../../components/fields.tsx';
 import { spanOf, withLayer } from '../../desk/booking-shapes.ts';
 import { show, useDesk } from '../../desk/desk.ts';
 import { edit } from '../../desk/editing.ts';
@@ -43,71 +43,50 @@ export const Schedule = ({ booking }: { booking: Booking }) => {
   };
   return (
     <Part title="Production schedule">
-      <EntryTable>
-        <table className="schedule">
-          <caption>Hours on the wall clock at {venue?.place.timeZone}. One row is one covering on one zone.</caption>
-          <thead>
-            <tr>
-              <th scope="col">Zone and floor</th>
-              <th scope="col">On and off</th>
-              <th scope="col">Stands on it</th>
-              <th scope="col">
-                <span className="for-readers">Remove</span>
-              </th>
+      <EntryTable
+        caption={`Hours on the wall clock at ${venue?.place.timeZone ?? ''}. One row is one covering on one zone.`}
+        heads={['Zone and floor', 'On and off', 'Stands on it']}
+        end="Remove"
+      >
+        {rows.map(({ layer, index }) => {
+          const named = `${layer.zone} ${booking.zones.find((zone) => zone.letter === layer.zone)?.name ?? ''}`;
+          const set = (changed: Partial<Layer>): void => edit(withLayer(booking, index, changed));
+          return (
+            <tr key={index} className={layer.zone === chosen ? 'chosen' : ''} onFocus={() => show({ zone: layer.zone })}>
+              <td>
+                <div className="pair">
+                  <Choice label={`Zone of row ${index + 1}`} value={layer.zone} words={zones} change={(zone) => set({ zone })} />
+                  <Choice
+                    label={`Floor of ${named}`}
+                    value={layer.covering}
+                    words={floors}
+                    change={(covering) => set({ covering })}
+                  />
+                </div>
+              </td>
+              <td>
+                <div className="pair">
+                  <TimeField label={`${named} on`} value={layer.on} change={(on) => set({ on })} />
+                  <TimeField label={`${named} off`} value={layer.off} change={(off) => set({ off })} />
+                </div>
+              </td>
+              <td>
+                <Choice
+                  label={`What stands on ${named}`}
+                  value={layer.loading}
+                  words={loadingWords}
+                  change={(loading) => set({ loading, iceTemperature: loading === 'ice' ? (layer.iceTemperature ?? -5) : null })}
+                />
+              </td>
+              <td>
+                <RemoveButton
+                  label={`Remove the row of ${named}`}
+                  remove={() => edit({ ...booking, layers: booking.layers.filter((_, at) => at !== index) })}
+                />
+              </td>
             </tr>
-          </thead>
-          <tbody>
-            {rows.map(({ layer, index }) => {
-              const named = `${layer.zone} ${booking.zones.find((zone) => zone.letter === layer.zone)?.name ?? ''}`;
-              const set = (changed: Partial<Layer>): void => edit(withLayer(booking, index, changed));
-              return (
-                <tr key={index} className={layer.zone === chosen ? 'chosen' : ''} onFocus={() => show({ zone: layer.zone })}>
-                  <td>
-                    <div className="pair">
-                      <Choice
-                        label={`Zone of row ${index + 1}`}
-                        value={layer.zone}
-                        words={zones}
-                        change={(zone) => set({ zone })}
-                      />
-                      <Choice
-                        label={`Floor of ${named}`}
-                        value={layer.covering}
-                        words={floors}
-                        change={(covering) => set({ covering })}
-                      />
-                    </div>
-                  </td>
-                  <td>
-                    <div className="pair">
-                      <TimeField label={`${named} on`} value={layer.on} change={(on) => set({ on })} />
-                      <TimeField label={`${named} off`} value={layer.off} change={(off) => set({ off })} />
-                    </div>
-                  </td>
-                  <td>
-                    <Choice
-                      label={`What stands on ${named}`}
-                      value={layer.loading}
-                      words={loadingWords}
-                      change={(loading) =>
-                        set({ loading, iceTemperature: loading === 'ice' ? (layer.iceTemperature ?? -5) : null })
-                      }
-                    />
-                  </td>
-                  <td>
-                    <button
-                      type="button"
-                      aria-label={`Remove the row of ${named}`}
-                      onClick={() => edit({ ...booking, layers: booking.layers.filter((_, at) => at !== index) })}
-                    >
-                      ×
-                    </button>
-                  </td>
-                </tr>
-              );
-            })}
-          </tbody>
-        </table>
+          );
+        })}
       </EntryTable>
       <div className="row">
         <button type="button" disabled={booking.zones.length === 0} onClick={addRow}>

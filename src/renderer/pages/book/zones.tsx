@@ -1,7 +1,7 @@
 import type { Booking, EventZone } from '#shared/vocabulary/booking.ts';
 import { zoneUseWords } from '#shared/wording/words.ts';
 import { unitOf } from '#shared/units/quantity.ts';
-import { Choice, EntryTable, Part, QuantityField, TextField } from '../../components/fields.tsx';
+import { Choice, EntryTable, Part, QuantityField, RemoveButton, TextField } from '../../components/fields.tsx';
 import { freeLetter } from '../../desk/booking-shapes.ts';
 import { show, useDesk } from '../../desk/desk.ts';
 import { edit } from '../../desk/editing.ts';
@@ -52,71 +52,48 @@ export const Zones = ({ booking }: { booking: Booking }) => {
   };
   return (
     <Part title="Footprints">
-      <EntryTable>
-        <table className="schedule zones-edit">
-          <caption>
-            Across and along from the middle of the field, {unitOf('length', units)}; ground that two share belongs to the one
-            listed first.
-          </caption>
-          <thead>
-            <tr>
-              <th scope="col">Zone</th>
-              <th scope="col">Name</th>
-              <th scope="col">Use</th>
-              <th scope="col">Left</th>
-              <th scope="col">Bottom</th>
-              <th scope="col">Wide</th>
-              <th scope="col">Long</th>
-              <th scope="col">
-                <span className="for-readers">Remove</span>
-              </th>
+      <EntryTable
+        name="zones-edit"
+        caption={`Across and along from the middle of the field, ${unitOf('length', units)}; ground that two share belongs to the one listed first.`}
+        heads={['Zone', 'Name', 'Use', 'Left', 'Bottom', 'Wide', 'Long']}
+        end="Remove"
+      >
+        {booking.zones.map((zone, index) => {
+          const frame = boundsOf([zone.outline]);
+          const side = (label: string, name: keyof typeof frame) => (
+            <td>
+              <QuantityField
+                label={`${zone.letter} ${label}`}
+                value={frame[name]}
+                quantity="length"
+                change={(value) => set(index, { outline: reframed(zone.outline, { ...frame, [name]: value }) })}
+              />
+            </td>
+          );
+          return (
+            <tr key={zone.letter} className={zone.letter === chosen ? 'chosen' : ''} onFocus={() => show({ zone: zone.letter })}>
+              <th scope="row">{zone.letter}</th>
+              <td>
+                <TextField label={`Name of ${zone.letter}`} value={zone.name} change={(name) => set(index, { name })} />
+              </td>
+              <td>
+                <Choice
+                  label={`Use of ${zone.letter}`}
+                  value={zone.use}
+                  words={zoneUseWords}
+                  change={(use) => set(index, { use })}
+                />
+              </td>
+              {side('left', 'x')}
+              {side('bottom', 'y')}
+              {side('wide', 'width')}
+              {side('long', 'height')}
+              <td>
+                <RemoveButton label={`Remove zone ${zone.letter}`} remove={() => remove(zone.letter)} />
+              </td>
             </tr>
-          </thead>
-          <tbody>
-            {booking.zones.map((zone, index) => {
-              const frame = boundsOf([zone.outline]);
-              const side = (label: string, name: keyof typeof frame) => (
-                <td>
-                  <QuantityField
-                    label={`${zone.letter} ${label}`}
-                    value={frame[name]}
-                    quantity="length"
-                    change={(value) => set(index, { outline: reframed(zone.outline, { ...frame, [name]: value }) })}
-                  />
-                </td>
-              );
-              return (
-                <tr
-                  key={zone.letter}
-                  className={zone.letter === chosen ? 'chosen' : ''}
-                  onFocus={() => show({ zone: zone.letter })}
-                >
-                  <th scope="row">{zone.letter}</th>
-                  <td>
-                    <TextField label={`Name of ${zone.letter}`} value={zone.name} change={(name) => set(index, { name })} />
-                  </td>
-                  <td>
-                    <Choice
-                      label={`Use of ${zone.letter}`}
-                      value={zone.use}
-                      words={zoneUseWords}
-                      change={(use) => set(index, { use })}
-                    />
-                  </td>
-                  {side('left', 'x')}
-                  {side('bottom', 'y')}
-                  {side('wide', 'width')}
-                  {side('long', 'height')}
-                  <td>
-                    <button type="button" aria-label={`Remove zone ${zone.letter}`} onClick={() => remove(zone.letter)}>
-                      ×
-                    </button>
-                  </td>
-                </tr>
-              );
-            })}
-          </tbody>
-        </table>
+          );
+        })}
       </EntryTable>
       <button type="button" onClick={add}>
         Add a footprint

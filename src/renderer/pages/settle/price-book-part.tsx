@@ -1,6 +1,6 @@
 import { costWords, priceKinds, priceUnits, type PriceLine } from '#shared/vocabulary/money.ts';
 import type { Venue } from '#shared/vocabulary/venue.ts';
-import { Choice, Part } from '../../components/fields.tsx';
+import { Choice, Part, RemoveButton } from '../../components/fields.tsx';
 import { PriceField } from '../../components/setting.tsx';
 import { useDesk } from '../../desk/desk.ts';
 import { change, emptyEntry, keepPrices, priceBookOf, useSettling } from '../../desk/settling.ts';
@@ -150,9 +150,7 @@ const Line = ({
         />
       </td>
       <td>
-        <button type="button" aria-label={`Remove price ${number}`} onClick={remove}>
-          ×
-        </button>
+        <RemoveButton label={`Remove price ${number}`} remove={remove} />
       </td>
     </tr>
   );

@@ -12,32 +12,25 @@ export const Floors = () => {
   const { coverings, units, venue } = useDesk();
   return (
     <Part title="Floors">
-      <EntryTable>
-        <table className="schedule floors-table">
-          <caption>
-            Classes, not products; a supplier’s own sheet goes before them. Hire in {venue?.rules.currency} a m² and event: empty
-            where none is quoted, 0 for a floor the venue owns. Changes here are stored at once.
-          </caption>
-          <thead>
-            <tr>
-              <th scope="col">Class</th>
-              <th scope="col">Hire</th>
-              <th scope="col">Laid by one in an hour, {unitOf('area', units)}</th>
-              <th scope="col">On a truck, {unitOf('area', units)}</th>
-              <th scope="col">Light</th>
-              <th scope="col">Seal</th>
-              <th scope="col">Rain through</th>
-              <th scope="col">Wear through</th>
-              <th scope="col">Wheel to</th>
-              <th scope="col">Standing</th>
-            </tr>
-          </thead>
-          <tbody>
-            {coverings.map((covering) => (
-              <FloorRow key={covering.id} covering={covering} />
-            ))}
-          </tbody>
-        </table>
+      <EntryTable
+        name="floors-table"
+        caption={`Classes, not products; a supplier’s own sheet goes before them. Hire in ${venue?.rules.currency ?? ''} a m² and event: empty where none is quoted, 0 for a floor the venue owns. Changes here are stored at once.`}
+        heads={[
+          'Class',
+          'Hire',
+          `Laid by one in an hour, ${unitOf('area', units)}`,
+          `On a truck, ${unitOf('area', units)}`,
+          'Light',
+          'Seal',
+          'Rain through',
+          'Wear through',
+          'Wheel to',
+          'Standing',
+        ]}
+      >
+        {coverings.map((covering) => (
+          <FloorRow key={covering.id} covering={covering} />
+        ))}
       </EntryTable>
     </Part>
   );

@@ -1,6 +1,6 @@
 import { unitOf } from '#shared/units/quantity.ts';
 import type { Stand } from '#shared/vocabulary/venue.ts';
-import { EntryTable, Part, QuantityField, TextField } from '../../components/fields.tsx';
+import { EntryTable, Part, QuantityField, RemoveButton, TextField } from '../../components/fields.tsx';
 import { useDesk } from '../../desk/desk.ts';
 import { newStand } from '../../desk/venue-start.ts';
 import { boundsOf } from '../../drawings/frame.ts';
@@ -19,90 +19,70 @@ export const Stands = ({ venue, set }: VenuePart) => {
       {venue.stands.length === 0 ? (
         <p className="empty">Without stands the field is reckoned in the open: they decide the light it gets.</p>
       ) : (
-        <EntryTable>
-          <table className="schedule">
-            <caption>
-              From the middle of the field and its axis, {unitOf('length', units)}. Tiers and shapes are drawn on the plan.
-            </caption>
-            <thead>
-              <tr>
-                <th scope="col">Stand</th>
-                <th scope="col">Left</th>
-                <th scope="col">Bottom</th>
-                <th scope="col">Wide</th>
-                <th scope="col">Deep</th>
-                <th scope="col">High</th>
-                <th scope="col">Roof under</th>
-                <th scope="col">
-                  <span className="for-readers">Remove</span>
-                </th>
+        <EntryTable
+          caption={`From the middle of the field and its axis, ${unitOf('length', units)}. Tiers and shapes are drawn on the plan.`}
+          heads={['Stand', 'Left', 'Bottom', 'Wide', 'Deep', 'High', 'Roof under']}
+          end="Remove"
+        >
+          {venue.stands.map((stand, index) => {
+            const frame = boundsOf([stand.outline]);
+            const reframe = (changed: Partial<typeof frame>): void => {
+              const next = { ...frame, ...changed };
+              if (!(next.width > 0.5 && next.height > 0.5)) return;
+              const move = (outline: Stand['outline']) =>
+                outline.map(
+                  ([x, y]) =>
+                    [
+                      next.x + ((x - frame.x) / frame.width) * next.width,
+                      next.y + ((y - frame.y) / frame.height) * next.height,
+                    ] as const,
+                );
+              change(index, {
+                outline: move(stand.outline),
+                tiers: stand.tiers.map((tier) => ({ ...tier, outline: move(tier.outline) })),
+                roof: stand.roof && { ...stand.roof, outline: move(stand.roof.outline) },
+              });
+            };
+            const raise = (height: number): void => {
+              if (!(height > 0 && height <= 120)) return;
+              const top = stand.tiers.at(-1)?.height ?? stand.height;
+              change(index, {
+                height: (stand.height * height) / top,
+                tiers: stand.tiers.map((tier) => ({ ...tier, height: (tier.height * height) / top })),
+              });
+            };
+            const cover = (underside: number): void =>
+              change(index, {
+                roof:
+                  underside > 0
+                    ? { outline: stand.outline, transmission: 0, ...stand.roof, underside, top: underside + 2 }
+                    : null,
+              });
+            const cell = (label: string, value: number, take: (value: number) => void) => (
+              <td>
+                <QuantityField label={`${stand.name} ${label}`} quantity="length" value={value} change={take} />
+              </td>
+            );
+            return (
+              <tr key={stand.id}>
+                <td>
+                  <TextField label={`Name of ${stand.name}`} value={stand.name} change={(name) => change(index, { name })} />
+                </td>
+                {cell('left', frame.x, (x) => reframe({ x }))}
+                {cell('bottom', frame.y, (y) => reframe({ y }))}
+                {cell('wide', frame.width, (width) => reframe({ width }))}
+                {cell('deep', frame.height, (height) => reframe({ height }))}
+                {cell('high', stand.tiers.at(-1)?.height ?? stand.height, raise)}
+                {cell('roof under, 0 for none', stand.roof?.underside ?? 0, cover)}
+                <td>
+                  <RemoveButton
+                    label={`Remove ${stand.name}`}
+                    remove={() => set({ ...venue, stands: venue.stands.filter((_, at) => at !== index) })}
+                  />
+                </td>
               </tr>
-            </thead>
-            <tbody>
-              {venue.stands.map((stand, index) => {
-                const frame = boundsOf([stand.outline]);
-                const reframe = (changed: Partial<typeof frame>): void => {
-                  const next = { ...frame, ...changed };
-                  if (!(next.width > 0.5 && next.height > 0.5)) return;
-                  const move = (outline: Stand['outline']) =>
-                    outline.map(
-                      ([x, y]) =>
-                        [
-                          next.x + ((x - frame.x) / frame.width) * next.width,
-                          next.y + ((y - frame.y) / frame.height) * next.height,
-                        ] as const,
-                    );
-                  change(index, {
-                    outline: move(stand.outline),
-                    tiers: stand.tiers.map((tier) => ({ ...tier, outline: move(tier.outline) })),
-                    roof: stand.roof && { ...stand.roof, outline: move(stand.roof.outline) },
-                  });
-                };
-                const raise = (height: number): void => {
-                  if (!(height > 0 && height <= 120)) return;
-                  const top = stand.tiers.at(-1)?.height ?? stand.height;
-                  change(index, {
-                    height: (stand.height * height) / top,
-                    tiers: stand.tiers.map((tier) => ({ ...tier, height: (tier.height * height) / top })),
-                  });
-                };
-                const cover = (underside: number): void =>
-                  change(index, {
-                    roof:
-                      underside > 0
-                        ? { outline: stand.outline, transmission: 0, ...stand.roof, underside, top: underside + 2 }
-                        : null,
-                  });
-                const cell = (label: string, value: number, take: (value: number) => void) => (
-                  <td>
-                    <QuantityField label={`${stand.name} ${label}`} quantity="length" value={value} change={take} />
-                  </td>
-                );
-                return (
-                  <tr key={stand.id}>
-                    <td>
-                      <TextField label={`Name of ${stand.name}`} value={stand.name} change={(name) => change(index, { name })} />
-                    </td>
-                    {cell('left', frame.x, (x) => reframe({ x }))}
-                    {cell('bottom', frame.y, (y) => reframe({ y }))}
-                    {cell('wide', frame.width, (width) => reframe({ width }))}
-                    {cell('deep', frame.height, (height) => reframe({ height }))}
-                    {cell('high', stand.tiers.at(-1)?.height ?? stand.height, raise)}
-                    {cell('roof under, 0 for none', stand.roof?.underside ?? 0, cover)}
-                    <td>
-                      <button
-                        type="button"
-                        aria-label={`Remove ${stand.name}`}
-                        onClick={() => set({ ...venue, stands: venue.stands.filter((_, at) => at !== index) })}
-                      >
-                        ×
-                      </button>
-                    </td>
-                  </tr>
-                );
-              })}
-            </tbody>
-          </table>
+            );
+          })}
         </EntryTable>
       )}
       <div className="row">
