@@ -37,6 +37,41 @@ const addEvidence = async ({ application }: OpenPage): Promise<void> => {
   for (const answer of answers) if (!answer.ok) throw new Error(answer.failure.message);
 };
 
+/** Terms, prices and costs of the concert, with every kind of field in use. */
+const addMoney = async ({ application }: OpenPage): Promise<void> => {
+  const { bookingId } = ofEvent;
+  const dated = { from: '2027-07-01', until: '2027-12-31' };
+  const prices = [
+    { ...dated, kind: 'labour', of: null, cut: null, price: 4_025, origin: 'rate card, page 2' },
+    { ...dated, kind: 'sod', of: null, cut: null, price: 1_150, origin: '' },
+    { ...dated, kind: 'floor-hire', of: 'translucent-tile', cut: null, price: 310, until: null, origin: 'quotation' },
+  ];
+  const clauses = [{ number: 'F3', words: 'Turf replaced after the event.', kinds: ['sod', 'freight', 'labour'], share: 80 }];
+  const terms = { deposit: 2_000_050, cap: 6_000_000, excess: 7, claimDays: 30, lateDays: 50, handedBack: null, clauses };
+  const cost = { date: '2027-07-21', zone: 'A', chargedShare: 80, corrects: null, price: null };
+  const costs = [
+    { ...cost, kind: 'labour', words: 'Seams rolled by hand', quantity: 3.5, unit: 'h', clause: 'F3', evidence: 'time sheet 12' },
+    { ...cost, kind: 'sod', words: 'Thick sod', quantity: 1_896, unit: 'm²', clause: 'F3', evidence: 'delivery notes 1 to 9' },
+    {
+      ...cost,
+      kind: 'other',
+      words: 'Crew meals',
+      quantity: 1,
+      unit: '1',
+      price: 112_050,
+      chargedShare: 0,
+      clause: null,
+      evidence: '',
+    },
+  ];
+  const answers = [
+    await application.answer('money/set-prices', { book: { venueId: ofEvent.venueId, revision: 0, lines: prices } }),
+    await application.answer('money/terms', { terms: { bookingId, revision: 0, payer: 'Promoter of the tests', ...terms } }),
+  ];
+  for (const entry of costs) answers.push(await application.answer('money/enter-actual', { entry: { bookingId, ...entry } }));
+  for (const answer of answers) if (!answer.ok) throw new Error(JSON.stringify(answer.failure));
+};
+
 const press = (page: Page, name: string | RegExp): Promise<void> =>
   page
     .getByRole('button', { name, exact: typeof name === 'string' })
@@ -111,8 +146,11 @@ const members = async ({ page }: OpenPage, at: AtPage): Promise<void> => {
   await at(page, 'opened-figure');
 };
 
-const account = async ({ page }: OpenPage, at: AtPage): Promise<void> => {
+const account = async (open: OpenPage, at: AtPage): Promise<void> => {
+  const { page } = open;
+  await addMoney(open);
   await press(page, 'settle');
+  await page.locator('.settle table.lines').waitFor();
   await page.locator('.settle table.estimate').waitFor();
   await at(page, 'settle');
 };

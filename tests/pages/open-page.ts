@@ -25,7 +25,16 @@ export interface OpenPage {
 /** The built page on a workspace of its own that holds the shipped sample, or on a given file, through the web host. */
 export const openPage = async (
   browser: Browser,
-  look: { width: number; height: number; theme?: 'paper' | 'dark'; units?: 'us' | 'si'; content?: FirstContent; file?: string },
+  look: {
+    width: number;
+    height: number;
+    theme?: 'paper' | 'dark';
+    units?: 'us' | 'si';
+    content?: FirstContent;
+    file?: string;
+    /** Waited for before an answer goes back to the page: a slow network. */
+    late?: (name: string, request: unknown) => Promise<unknown> | undefined;
+  },
 ): Promise<OpenPage> => {
   const folder = mkdtempSync(join(tmpdir(), 'fieldback-page-'));
   const application = await openApplication({
@@ -34,7 +43,13 @@ export const openPage = async (
     clock: fixedClock('2027-06-01T12:00:00Z'),
     log: () => undefined,
   });
-  const host = await webHost({ application, pages, port: 0 });
+  const { late } = look;
+  const answer = async (name: string, request: unknown) => {
+    const answered = await application.answer(name, request);
+    await late?.(name, request);
+    return answered;
+  };
+  const host = await webHost({ application: { answer, listen: application.listen }, pages, port: 0 });
   const context = await browser.newContext({ viewport: { width: look.width, height: look.height }, acceptDownloads: true });
   await context.addInitScript(
     ([theme, units]) => {

@@ -1,5 +1,6 @@
 import type { Booking } from '#shared/vocabulary/booking.ts';
 import { ask } from '../transport/ask.ts';
+import { oneAtATime } from '../transport/turns.ts';
 import { change, deskNow, nothingKept, valueOf, type Edited } from './desk.ts';
 import { dropDraft, keepSoon } from './drafts.ts';
 import type { Ground } from './ground.ts';
@@ -72,7 +73,7 @@ export const letGo = (): void => {
 };
 
 /** Stores the booking on the sheet. Where somebody else stored it meanwhile, both are shown and the person chooses. */
-export const save = async (): Promise<boolean> => {
+export const save = oneAtATime(async (): Promise<boolean> => {
   const { booking, stored } = deskNow();
   if (!booking) return false;
   const answer = await ask('booking/save', { booking: { ...booking, revision: stored?.revision ?? 0 } });
@@ -84,20 +85,24 @@ export const save = async (): Promise<boolean> => {
   const saved = valueOf(answer);
   if (!saved) return false;
   await dropDraft(saved.id);
-  await takeStored(saved, `Stored as revision ${saved.revision}.`);
+  await takeStored(saved, booking, `Stored as revision ${saved.revision}.`);
   return true;
-};
+});
 
-const takeStored = async (saved: Booking, said: string): Promise<void> => {
+/** What is stored now is on the sheet, but for what was changed since it was sent. */
+const takeStored = async (saved: Booking, sent: Booking, said: string): Promise<void> => {
   const bookings = await ask('booking/list', { venueId: saved.venueId });
+  const { booking } = deskNow();
+  if (booking?.id !== saved.id) return;
   change({
-    booking: saved,
+    booking: booking === sent ? saved : { ...booking, revision: saved.revision },
     stored: saved,
     theirs: null,
     failure: null,
     said,
     bookings: bookings.ok ? bookings.value : deskNow().bookings,
   });
+  if (booking !== sent) keepSoon();
 };
 
 /** Keeps what stands on the sheet and stores it over what somebody else stored. */

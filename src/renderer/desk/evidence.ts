@@ -6,6 +6,7 @@ import type { CoverMeasurement, FrameCorners, NewPhotograph, Photograph } from '
 import type { LocalTime } from '#shared/vocabulary/primitives.ts';
 import { dateOf } from '#shared/calendar/local-time.ts';
 import { ask, work } from '../transport/ask.ts';
+import { newestOnly, oneAtATime } from '../transport/turns.ts';
 import { spanOf } from './booking-shapes.ts';
 import { change as changeDesk, deskNow, keep, keptIn, valueOf } from './desk.ts';
 import { preview } from './previewing.ts';
@@ -105,10 +106,13 @@ const emptyInspection = (venueId: string, bookingId: string | null, at: LocalTim
   corrects: null,
 });
 
+const beginReading = newestOnly();
+
 /** Reads what is kept of the event on the sheet. */
 export const readEvidence = async (): Promise<void> => {
   const { venue, stored } = deskNow();
   if (!venue) return;
+  const isNewest = beginReading();
   const of = { venueId: venue.id, bookingId: stored?.id ?? null };
   const [lines, photographs, learning] = await Promise.all([
     ask('inspection/list', of),
@@ -119,6 +123,7 @@ export const readEvidence = async (): Promise<void> => {
     for (const answer of [lines, photographs, learning]) valueOf<unknown>(answer);
     return;
   }
+  if (!isNewest()) return;
   const same = evidence.bookingId === of.bookingId;
   const ofEvent = learning.value.assimilations.filter((one) => one.bookingId === of.bookingId);
   change({
@@ -137,7 +142,7 @@ export const readEvidence = async (): Promise<void> => {
 };
 
 /** Keeps what is written; a new page follows. */
-export const keepInspection = async (): Promise<boolean> => {
+export const keepInspection = oneAtATime(async (): Promise<boolean> => {
   const { draft } = evidence;
   if (!draft) return false;
   changeDesk({ failure: null, said: '' });
@@ -147,11 +152,14 @@ export const keepInspection = async (): Promise<boolean> => {
   keep(draftName(draft.bookingId), '');
   const { venue } = deskNow();
   const next = emptyInspection(draft.venueId, draft.bookingId, likelyMoment(venue?.place.timeZone ?? 'UTC'));
-  change({ draft: { ...next, inspector: draft.inspector }, part: 'kept' });
+  const now = evidence.draft;
+  // What was written since the press is no part of what is kept: it puts it right.
+  if (now && now !== draft) write({ ...now, corrects: kept.inspection.id });
+  else change({ draft: { ...next, inspector: draft.inspector }, part: 'kept' });
   await readEvidence();
   changeDesk({ said: 'Kept. It is never changed; a correction is another one that names it.' });
   return true;
-};
+});
 
 /** Begins a correction: everything as it was written, to be put right and kept beside the old one. */
 export const correct = ({ id, enteredAt: _, ...entered }: Inspection): void => {
@@ -201,7 +209,7 @@ export const readPicture = async (id: string): Promise<void> => {
 };
 
 /** Weighs the kept forecast by what was seen, and puts the forecast that goes on with it on the sheet. */
-export const weigh = async (): Promise<void> => {
+export const weigh = oneAtATime(async (): Promise<void> => {
   const { run } = deskNow();
   if (!run) return;
   changeDesk({ failure: null, said: '' });
@@ -221,7 +229,7 @@ export const weigh = async (): Promise<void> => {
     said: `Weighed and kept as ${next.id.slice(0, 12)}. Plan the recovery again.`,
   });
   await readEvidence();
-};
+});
 
 /** What the forecast would have been with what was known at a moment; nothing is kept. */
 export const replay = async (knownAt: LocalTime): Promise<void> => {

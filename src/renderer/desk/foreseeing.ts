@@ -1,4 +1,5 @@
 import { ask, work } from '../transport/ask.ts';
+import { oneAtATime } from '../transport/turns.ts';
 import { change, deskNow, isChanged, nothingKept, valueOf } from './desk.ts';
 import { save } from './editing.ts';
 
@@ -6,7 +7,7 @@ import { save } from './editing.ts';
 const membersForAnswers = 100;
 
 /** Draws members and keeps the run. The booking is stored first: a kept run speaks of what is in the file. */
-export const foresee = async (members: number): Promise<boolean> => {
+export const foresee = oneAtATime(async (members: number): Promise<boolean> => {
   if (isChanged(deskNow()) && !(await save())) return false;
   const { venue, booking, homeId } = deskNow();
   if (!venue || !booking || !homeId) return false;
@@ -22,10 +23,10 @@ export const foresee = async (members: number): Promise<boolean> => {
   if (isChanged(deskNow()) || deskNow().booking?.id !== booking.id || deskNow().homeId !== homeId) return false;
   change({ ...nothingKept, run, said: `${run.result.members} members drawn and kept as ${run.id.slice(0, 12)}.` });
   return true;
-};
+});
 
 /** Asks the kept run what other days, hours and floors would change, and what reading would narrow it. */
-export const askAnswers = async (): Promise<void> => {
+export const askAnswers = oneAtATime(async (): Promise<void> => {
   if (!deskNow().run && !(await foresee(membersForAnswers))) return;
   const { run } = deskNow();
   if (!run) return;
@@ -34,7 +35,7 @@ export const askAnswers = async (): Promise<void> => {
   change({ job: null });
   const answers = valueOf(answer);
   if (answers && deskNow().run === run) change({ answers });
-};
+});
 
 export const stopWork = (): void => {
   const { job } = deskNow();

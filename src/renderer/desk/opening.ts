@@ -2,6 +2,7 @@ import { daysBetween } from '#shared/calendar/local-time.ts';
 import type { Event } from '#shared/contract/job.ts';
 import type { Booking } from '#shared/vocabulary/booking.ts';
 import { ask, listen } from '../transport/ask.ts';
+import { newestOnly, oneAtATime } from '../transport/turns.ts';
 import { nextHome, spanOf } from './booking-shapes.ts';
 import { change, deskNow, isChanged, keep, keptIn, nothingKept, valueOf } from './desk.ts';
 import { offerRoom, readAbout } from './file-room.ts';
@@ -9,12 +10,7 @@ import { draftsAt, dropDraft, keepNow, sayRecovered, type Draft } from './drafts
 import { drawShadow, findKept, preview } from './previewing.ts';
 import { keepVenueDraft, restoreVenueDraft } from './venue-draft.ts';
 
-let openings = 0;
-/** Begins to open something: says later whether nothing else was begun since, so that a slow answer lays nothing over what was chosen after. */
-const beginOpening = (): (() => boolean) => {
-  const mine = ++openings;
-  return () => mine === openings;
-};
+const beginOpening = newestOnly();
 
 /** Opens the venue that was open last, or the first there is. Ends nothing when there is none: the sheet says what to do. */
 export const begin = async (): Promise<void> => {
@@ -145,14 +141,14 @@ const lay = (booking: Booking, stored: Booking | null): void =>
   });
 
 /** Removes the booking from the file and opens another. */
-export const removeBooking = async (): Promise<void> => {
+export const removeBooking = oneAtATime(async (): Promise<void> => {
   const { booking, stored, venue } = deskNow();
   if (!venue) return;
   if (stored && valueOf(await ask('booking/remove', { id: stored.id, revision: stored.revision })) === null) return;
   if (booking) await dropDraft(booking.id);
   await openVenue(venue.id);
   change({ said: 'The booking is removed. Its kept forecasts stay.' });
-};
+});
 
 /** Reads again what another window, the command line or this one stored. Edits that are not stored are never thrown away. */
 const hear = async (event: Event): Promise<void> => {

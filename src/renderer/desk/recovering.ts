@@ -3,6 +3,7 @@ import type { DoneJob, Lock, Mend } from '#shared/vocabulary/plan.ts';
 import type { Venue } from '#shared/vocabulary/venue.ts';
 import { addHours, fromEpoch, shiftDays } from '#shared/calendar/local-time.ts';
 import { ask, work } from '../transport/ask.ts';
+import { oneAtATime } from '../transport/turns.ts';
 import { change, deskNow, valueOf } from './desk.ts';
 import { edit } from './editing.ts';
 import { foresee } from './foreseeing.ts';
@@ -13,7 +14,7 @@ import { saveFixture, saveVenue } from './venue-keeping.ts';
 const membersForPlan = 100;
 
 /** Plans the recovery on the newest kept run; draws one first where there is none. */
-export const makePlan = async (): Promise<void> => {
+export const makePlan = oneAtATime(async (): Promise<void> => {
   if (!deskNow().run && !(await foresee(membersForPlan))) return;
   const { run, plan, locks, done } = deskNow();
   if (!run) return;
@@ -26,7 +27,7 @@ export const makePlan = async (): Promise<void> => {
   if (!made || deskNow().run !== run) return;
   change({ plan: made, estimate: null, sod: null, said: `Planned and kept as ${made.id.slice(0, 13)}.` });
   await readEstimate(made.id);
-};
+});
 
 /** Holds the planner to a way back for a zone; null leaves the choice to it. */
 export const lock = (zone: string, window: string, programme: Lock['programme'] | null): void => {
@@ -76,7 +77,7 @@ export const enterDone = (job: JobKey, hours: { start: string; end: string } | n
 };
 
 /** Lays the farms of the plan side by side and weighs a reserve. */
-export const weighSod = async (): Promise<void> => {
+export const weighSod = oneAtATime(async (): Promise<void> => {
   const { plan } = deskNow();
   if (!plan) return;
   change({ failure: null });
@@ -84,7 +85,7 @@ export const weighSod = async (): Promise<void> => {
   change({ job: null });
   const sod = valueOf(answer);
   if (sod && deskNow().plan?.id === plan.id) change({ sod });
-};
+});
 
 /** Writes a paper and hands it to the person as a file. */
 export const writePaper = async (

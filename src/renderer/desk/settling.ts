@@ -12,6 +12,7 @@ import {
   type PriceBook,
 } from '#shared/vocabulary/money.ts';
 import { ask } from '../transport/ask.ts';
+import { newestOnly, oneAtATime } from '../transport/turns.ts';
 import { change as changeDesk, deskNow, valueOf } from './desk.ts';
 import { clockAt } from './evidence.ts';
 
@@ -55,22 +56,29 @@ const readEstimate = async (venueId: string, bookingId: string): Promise<Estimat
   return id === undefined ? null : valueOf(await ask('money/estimate', { planId: id }));
 };
 
+const beginReading = newestOnly();
+
 /** Reads what is kept of the money of the event on the sheet; what was being written of another event is let go. */
 export const readMoney = async (): Promise<void> => {
   const { venue, stored } = deskNow();
+  const isNewest = beginReading();
   if (!venue || !stored) return change(nothing);
   if (settling.bookingId !== stored.id) change({ ...nothing, bookingId: stored.id });
   const money = valueOf(await ask('money/read', { bookingId: stored.id }));
   const estimate = await readEstimate(venue.id, stored.id);
-  if (deskNow().stored?.id === stored.id) change({ money, estimate });
+  if (isNewest() && deskNow().stored?.id === stored.id) change({ money, estimate });
 };
 
-/** Shows what a change made of it and reads everything that follows from it again. */
-const kept = async <Value>(answer: Answer<Value>, said: string, written: Partial<Settling>): Promise<void> => {
-  if (valueOf(answer) === null) return;
-  change(written);
+/**
+ * Shows what a change made of it and reads everything that follows from it again, which nobody has to wait for.
+ * @param left what is still being written: what was changed since the press stays
+ */
+const kept = <Value>(answer: Answer<Value>, said: string, left: (value: Value, now: Settling) => Partial<Settling>): void => {
+  const value = valueOf(answer);
+  if (value === null) return;
+  change(left(value, settling));
   changeDesk({ failure: null, said });
-  await readMoney();
+  void readMoney();
 };
 
 /** The terms as they are kept, or as they begin. */
@@ -89,18 +97,24 @@ export const termsOf = ({ money, terms }: Settling, bookingId: string): MoneyTer
     clauses: [],
   };
 
-export const keepTerms = async (): Promise<void> => {
+export const keepTerms = oneAtATime(async (): Promise<void> => {
   const { terms } = settling;
-  if (terms) await kept(await ask('money/terms', { terms }), 'The terms are kept.', { terms: null });
-};
+  if (!terms) return;
+  kept(await ask('money/terms', { terms }), 'The terms are kept.', ({ revision }, now) => ({
+    terms: now.terms === terms ? null : now.terms && { ...now.terms, revision },
+  }));
+});
 
 export const priceBookOf = ({ money, prices }: Settling, venueId: string): PriceBook =>
   prices ?? money?.prices ?? { venueId, revision: 0, lines: [] };
 
-export const keepPrices = async (): Promise<void> => {
+export const keepPrices = oneAtATime(async (): Promise<void> => {
   const { prices } = settling;
-  if (prices) await kept(await ask('money/set-prices', { book: prices }), 'The price book is kept.', { prices: null });
-};
+  if (!prices) return;
+  kept(await ask('money/set-prices', { book: prices }), 'The price book is kept.', ({ revision }, now) => ({
+    prices: now.prices === prices ? null : now.prices && { ...now.prices, revision },
+  }));
+});
 
 export const unitFor = (kind: EntryKind): string => (kind === 'other' ? 'lot' : priceUnits[kind]);
 
@@ -124,7 +138,13 @@ export const emptyEntry = (bookingId: string): NewEntry => ({
 export const correct = ({ number, enteredAt: _, currency: __, sum: ___, ...entry }: MoneyEntry): void =>
   change({ entry: { ...entry, corrects: number } });
 
-export const enterCost = async (): Promise<void> => {
-  const { entry } = settling;
-  if (entry) await kept(await ask('money/enter-actual', { entry }), 'The line of cost is kept.', { entry: null });
-};
+export const enterCost = oneAtATime(
+  async (): Promise<void> => {
+    const { entry } = settling;
+    if (!entry) return;
+    kept(await ask('money/enter-actual', { entry }), 'The line of cost is kept.', (_, now) =>
+      now.entry === entry ? { entry: null } : {},
+    );
+  },
+  () => settling.entry,
+);

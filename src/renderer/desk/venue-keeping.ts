@@ -2,6 +2,7 @@ import type { VenueDocument } from '#shared/contract/contract.ts';
 import type { Covering } from '#shared/vocabulary/covering.ts';
 import type { Fixture, Venue } from '#shared/vocabulary/venue.ts';
 import { ask } from '../transport/ask.ts';
+import { oneAtATime } from '../transport/turns.ts';
 import { change, deskNow, nothingKept, valueOf, type Edited } from './desk.ts';
 import { groundOf, withGround } from './ground.ts';
 import { findKept, preview } from './previewing.ts';
@@ -15,6 +16,14 @@ export const saveVenue = async (venue: Venue): Promise<boolean> => {
   void preview();
   return true;
 };
+
+/** Stores what was entered on the venue's page. What is entered while that is under way stays. */
+export const storeVenueDraft = oneAtATime(async (): Promise<void> => {
+  const { venueDraft } = deskNow();
+  if (!venueDraft || !(await saveVenue(venueDraft))) return;
+  const { venueDraft: now, venue } = deskNow();
+  change({ venueDraft: now === venueDraft || !now || !venue ? null : { ...now, revision: venue.revision } });
+});
 
 /** Stores a new venue and opens it; its page is where it is put right. */
 export const beginVenue = async (venue: Venue): Promise<void> => {
@@ -40,14 +49,14 @@ export const saveCovering = async (covering: Covering): Promise<void> => {
 };
 
 /** Stores the ground as it is drawn; the forecast then counts with it. Undo brings the old ground back onto the sheet. */
-export const saveGround = async (): Promise<boolean> => {
+export const saveGround = oneAtATime(async (): Promise<boolean> => {
   const { venue, ground } = deskNow();
   if (!venue || !ground || !(await saveVenue(withGround(venue, ground)))) return false;
   const old = groundOf(venue);
   const named = (edited: Edited): Edited => ({ ...edited, ground: edited.ground ?? old });
   change({ ground: null, before: deskNow().before.map(named), after: deskNow().after.map(named) });
   return true;
-};
+});
 
 const readFixtures = async (venueId: string): Promise<void> => {
   const fixtures = await ask('fixture/list', { venueId });
@@ -55,26 +64,32 @@ const readFixtures = async (venueId: string): Promise<void> => {
 };
 
 /** Stores a home date, a practice or a blackout; revision 0 makes a new one. */
-export const saveFixture = async (fixture: Fixture): Promise<boolean> => {
-  const saved = valueOf(await ask('fixture/save', { fixture }));
-  if (!saved) return false;
-  await readFixtures(saved.venueId);
-  change({ ...nothingKept, failure: null, said: `${saved.name} is stored.`, homeId: deskNow().homeId ?? saved.id });
-  void preview();
-  return true;
-};
-
-export const removeFixture = async (fixture: Fixture): Promise<void> => {
-  if (valueOf(await ask('fixture/remove', { id: fixture.id, revision: fixture.revision })) === null) return;
-  await readFixtures(fixture.venueId);
-  const { homeId, fixtures } = deskNow();
-  if (homeId === fixture.id) {
-    change({ ...nothingKept, homeId: fixtures.find((one) => one.kind === 'home-date')?.id ?? null });
+export const saveFixture = oneAtATime(
+  async (fixture: Fixture): Promise<boolean> => {
+    const saved = valueOf(await ask('fixture/save', { fixture }));
+    if (!saved) return false;
+    await readFixtures(saved.venueId);
+    change({ ...nothingKept, failure: null, said: `${saved.name} is stored.`, homeId: deskNow().homeId ?? saved.id });
     void preview();
-    void findKept();
-  }
-  change({ said: `${fixture.name} is removed.` });
-};
+    return true;
+  },
+  ({ id }) => id,
+);
+
+export const removeFixture = oneAtATime(
+  async (fixture: Fixture): Promise<void> => {
+    if (valueOf(await ask('fixture/remove', { id: fixture.id, revision: fixture.revision })) === null) return;
+    await readFixtures(fixture.venueId);
+    const { homeId, fixtures } = deskNow();
+    if (homeId === fixture.id) {
+      change({ ...nothingKept, homeId: fixtures.find((one) => one.kind === 'home-date')?.id ?? null });
+      void preview();
+      void findKept();
+    }
+    change({ said: `${fixture.name} is removed.` });
+  },
+  ({ id }) => id,
+);
 
 /** Takes in a venue that was written out elsewhere. */
 export const takeInVenue = async (text: string): Promise<void> => {

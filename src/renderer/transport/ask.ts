@@ -16,7 +16,11 @@ const bridge: Bridge = (window as unknown as Record<string, Bridge | undefined>)
     } catch {
       return {
         ok: false,
-        failure: { kind: 'unexpected', message: 'Fieldback does not answer. Start it again; nothing was stored.' },
+        failure: {
+          kind: 'unexpected',
+          message:
+            'Fieldback does not answer. Look whether it still runs, and whether this was stored, before you enter it again.',
+        },
       };
     }
   },

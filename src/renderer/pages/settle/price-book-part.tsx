@@ -1,6 +1,6 @@
 import { costWords, priceKinds, priceUnits, type PriceLine } from '#shared/vocabulary/money.ts';
 import type { Venue } from '#shared/vocabulary/venue.ts';
-import { Choice, Part, RemoveButton } from '../../components/fields.tsx';
+import { Choice, EntryTable, Part, RemoveButton } from '../../components/fields.tsx';
 import { PriceField } from '../../components/setting.tsx';
 import { useDesk } from '../../desk/desk.ts';
 import { change, emptyEntry, keepPrices, priceBookOf, useSettling } from '../../desk/settling.ts';
@@ -29,37 +29,21 @@ export const PriceBookPart = ({ venue }: { venue: Venue }) => {
   return (
     <Part title="Price book">
       {book.lines.length > 0 && (
-        <div className="scroll">
-          <table className="price-book">
-            <caption>
-              Prices of the venue in {venue.rules.currency}, each from a day to a day; an open end holds until another takes over
-            </caption>
-            <thead>
-              <tr>
-                <th scope="col">For</th>
-                <th scope="col">Of</th>
-                <th scope="col">Price</th>
-                <th scope="col">From</th>
-                <th scope="col">Until</th>
-                <th scope="col">Where it stands</th>
-                <th scope="col">
-                  <span className="for-readers">Remove</span>
-                </th>
-              </tr>
-            </thead>
-            <tbody>
-              {book.lines.map((line, index) => (
-                <Line
-                  key={index}
-                  line={line}
-                  number={index + 1}
-                  set={(changed) => put(book.lines.map((one, at) => (at === index ? { ...one, ...changed } : one)))}
-                  remove={() => put(book.lines.filter((_, at) => at !== index))}
-                />
-              ))}
-            </tbody>
-          </table>
-        </div>
+        <EntryTable
+          caption={`Prices of the venue in ${venue.rules.currency}, each from a day to a day; an open end holds until another takes over`}
+          heads={['For', 'Price', 'From and until', 'Where it stands']}
+          end="Remove"
+        >
+          {book.lines.map((line, index) => (
+            <Line
+              key={index}
+              line={line}
+              number={index + 1}
+              set={(changed) => put(book.lines.map((one, at) => (at === index ? { ...one, ...changed } : one)))}
+              remove={() => put(book.lines.filter((_, at) => at !== index))}
+            />
+          ))}
+        </EntryTable>
       )}
       <div className="row">
         <button type="button" onClick={() => put([...book.lines, begin()])}>
@@ -94,57 +78,56 @@ const Line = ({
   return (
     <tr>
       <td>
-        <Choice
-          label={`Price ${number} is for`}
-          value={line.kind}
-          words={kinds}
-          change={(kind) => set({ kind, of: null, cut: null })}
-        />
-      </td>
-      <td>
-        {of === null ? (
-          '–'
-        ) : (
+        <div className="pair">
           <Choice
-            label={`Price ${number} of`}
-            value={line.of ?? ''}
-            words={[['', 'any'], ...of.map(({ id, name }) => [id, name] as const)]}
-            change={(id) => set({ of: id === '' ? null : id })}
+            label={`Price ${number} is for`}
+            value={line.kind}
+            words={kinds}
+            change={(kind) => set({ kind, of: null, cut: null })}
           />
-        )}
-        {line.kind === 'sod' && (
-          <Choice
-            label={`Cut of price ${number}`}
-            value={line.cut ?? ''}
-            words={cuts}
-            change={(cut) => set({ cut: cut === '' ? null : cut })}
-          />
-        )}
+          {of !== null && (
+            <Choice
+              label={`Price ${number} of`}
+              value={line.of ?? ''}
+              words={[['', 'any'], ...of.map(({ id, name }) => [id, name] as const)]}
+              change={(id) => set({ of: id === '' ? null : id })}
+            />
+          )}
+          {line.kind === 'sod' && (
+            <Choice
+              label={`Cut of price ${number}`}
+              value={line.cut ?? ''}
+              words={cuts}
+              change={(cut) => set({ cut: cut === '' ? null : cut })}
+            />
+          )}
+        </div>
       </td>
       <td>
         <PriceField label={`Price ${number}`} value={line.price} change={(price) => price !== null && set({ price })} />
       </td>
       <td>
-        <input
-          type="date"
-          aria-label={`Price ${number} holds from`}
-          value={line.from}
-          onChange={(event) => event.target.value && set({ from: event.target.value })}
-        />
-      </td>
-      <td>
-        <input
-          type="date"
-          aria-label={`Price ${number} holds until`}
-          value={line.until ?? ''}
-          onChange={(event) => set({ until: event.target.value === '' ? null : event.target.value })}
-        />
+        <div className="pair">
+          <input
+            type="date"
+            aria-label={`Price ${number} holds from`}
+            value={line.from}
+            onChange={(event) => event.target.value && set({ from: event.target.value })}
+          />
+          <input
+            type="date"
+            aria-label={`Price ${number} holds until`}
+            value={line.until ?? ''}
+            onChange={(event) => set({ until: event.target.value === '' ? null : event.target.value })}
+          />
+        </div>
       </td>
       <td>
         <input
           type="text"
           aria-label={`Where price ${number} stands`}
           maxLength={400}
+          title={line.origin}
           value={line.origin}
           onChange={(event) => set({ origin: event.target.value })}
         />

@@ -1,6 +1,6 @@
 import { useDesk, change } from '../../desk/desk.ts';
 import { openVenue } from '../../desk/opening.ts';
-import { saveVenue, takeInVenue, writeOutVenue } from '../../desk/venue-keeping.ts';
+import { storeVenueDraft, takeInVenue, writeOutVenue } from '../../desk/venue-keeping.ts';
 import { Climate } from './climate.tsx';
 import { Crew } from './crew.tsx';
 import { Farms } from './farms.tsx';
@@ -63,12 +63,7 @@ export const VenuePage = () => {
         <button type="button" disabled={!changed} onClick={() => change({ venueDraft: null })}>
           Back to what is stored
         </button>
-        <button
-          type="button"
-          className="main"
-          disabled={!changed}
-          onClick={() => void saveVenue(shown).then((stored) => stored && change({ venueDraft: null }))}
-        >
+        <button type="button" className="main" disabled={!changed} onClick={() => void storeVenueDraft()}>
           Store the venue
         </button>
         {changed && <span>Kept forecasts stay; the sheet is foreseen anew.</span>}
