@@ -4,6 +4,7 @@ import type { Covering } from '#shared/vocabulary/covering.ts';
 import { show as inUnits } from '#shared/units/quantity.ts';
 import { dayWords } from '#shared/wording/moments.ts';
 import { work } from '../transport/ask.ts';
+import { oneAtATime } from '../transport/turns.ts';
 import { floored, floorZones, moved, nextHome, spanOf } from './booking-shapes.ts';
 import { change, deskNow, valueOf, type Trial } from './desk.ts';
 
@@ -96,7 +97,7 @@ export const waysOf = (booking: Booking, choices: Choices): readonly Omit<Trial,
 };
 
 /** Foresees every way with the same seasons and plans the recovery after each. */
-export const compareWays = async (choices: Choices): Promise<void> => {
+export const compareWays = oneAtATime(async (choices: Choices): Promise<void> => {
   const { venue, booking, fixtures } = deskNow();
   if (!venue || !booking || nextHome(booking, fixtures) === null) return;
   const ways = waysOf(booking, choices).slice(0, mostWays);
@@ -110,7 +111,7 @@ export const compareWays = async (choices: Choices): Promise<void> => {
   const outcomes = valueOf(answer);
   if (!outcomes || deskNow().booking !== booking) return;
   change({ trials: ways.map((way, at) => ({ ...way, outcome: outcomes[at]! })) });
-};
+});
 
 /** The dates a booking is asked for: its own first, then the others of the same enquiry. */
 export const datesAsked = (booking: Booking): readonly string[] => {

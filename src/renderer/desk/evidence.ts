@@ -232,7 +232,7 @@ export const weigh = oneAtATime(async (): Promise<void> => {
 });
 
 /** What the forecast would have been with what was known at a moment; nothing is kept. */
-export const replay = async (knownAt: LocalTime): Promise<void> => {
+export const replay = oneAtATime(async (knownAt: LocalTime): Promise<void> => {
   const forecastId = deskNow().run?.id;
   if (forecastId === undefined) return;
   changeDesk({ failure: null, said: '' });
@@ -240,31 +240,34 @@ export const replay = async (knownAt: LocalTime): Promise<void> => {
   changeDesk({ job: null });
   const replayed = valueOf(answer);
   if (replayed) change({ weighed: replayed.assimilation });
-};
+});
 
 /** Asks what the past events say of the venue's own numbers. */
-export const propose = async (): Promise<void> => {
+export const propose = oneAtATime(async (): Promise<void> => {
   const { venue } = deskNow();
   if (!venue) return;
   changeDesk({ failure: null, said: '' });
   const answer = await work('learning/propose', { venueId: venue.id, runs: null }, (job) => changeDesk({ job }));
   changeDesk({ job: null });
   if (valueOf(answer)) await readEvidence();
-};
+});
 
 /** Takes some numbers of a proposal over, or none of them. */
-export const decide = async (id: string, names: readonly string[], by: string, reason: string): Promise<void> => {
-  const answer =
-    names.length === 0
-      ? await ask('learning/refuse', { id, by, reason })
-      : await ask('learning/accept', { id, names: [...names], by, reason });
-  if (!valueOf(answer)) return;
-  const venueId = deskNow().venue?.id;
-  const venue = venueId === undefined ? null : valueOf(await ask('venue/read', { id: venueId }));
-  changeDesk({
-    ...(venue ? { venue } : {}),
-    said: names.length === 0 ? 'Refused; nothing changed.' : 'Taken over. Foresee again to see what it does.',
-  });
-  if (names.length > 0) void preview();
-  await readEvidence();
-};
+export const decide = oneAtATime(
+  async (id: string, names: readonly string[], by: string, reason: string): Promise<void> => {
+    const answer =
+      names.length === 0
+        ? await ask('learning/refuse', { id, by, reason })
+        : await ask('learning/accept', { id, names: [...names], by, reason });
+    if (!valueOf(answer)) return;
+    const venueId = deskNow().venue?.id;
+    const venue = venueId === undefined ? null : valueOf(await ask('venue/read', { id: venueId }));
+    changeDesk({
+      ...(venue ? { venue } : {}),
+      said: names.length === 0 ? 'Refused; nothing changed.' : 'Taken over. Foresee again to see what it does.',
+    });
+    if (names.length > 0) void preview();
+    await readEvidence();
+  },
+  (id) => id,
+);

@@ -1,5 +1,6 @@
 import { muchLiesFree, roomWords } from '#shared/wording/file-room.ts';
 import { ask } from '../transport/ask.ts';
+import { oneAtATime } from '../transport/turns.ts';
 import { change, deskNow, valueOf } from './desk.ts';
 
 export const readAbout = async (): Promise<void> => {
@@ -16,10 +17,10 @@ export const offerRoom = (): void => {
 };
 
 /** Gives the free room inside the file back to the disk. */
-export const giveBackRoom = async (): Promise<void> => {
+export const giveBackRoom = oneAtATime(async (): Promise<void> => {
   const sizes = valueOf(await ask('workspace/compact', {}));
   if (!sizes) return;
   const { before, after } = sizes;
   change({ said: `The file had ${roomWords(before.bytes)}; it has ${roomWords(after.bytes)} now.` });
   await readAbout();
-};
+});

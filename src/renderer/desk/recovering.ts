@@ -88,23 +88,22 @@ export const weighSod = oneAtATime(async (): Promise<void> => {
 });
 
 /** Writes a paper and hands it to the person as a file. */
-export const writePaper = async (
-  kind: PaperKind,
-  paper: 'letter' | 'a4',
-  alternatives: readonly string[] = [],
-): Promise<void> => {
-  const { plan, units } = deskNow();
-  if (!plan) return;
-  const file = valueOf(await ask('report/write', { planId: plan.id, kind, paper, units, alternatives: [...alternatives] }));
-  if (!file) return;
-  const bytes = Uint8Array.from(atob(file.base64), (letter) => letter.charCodeAt(0));
-  const link = document.createElement('a');
-  link.href = URL.createObjectURL(new Blob([bytes], { type: file.mediaType }));
-  link.download = file.fileName;
-  link.click();
-  setTimeout(() => URL.revokeObjectURL(link.href), 10_000);
-  change({ said: `${file.fileName} is written.`, failure: null });
-};
+export const writePaper = oneAtATime(
+  async (kind: PaperKind, paper: 'letter' | 'a4', alternatives: readonly string[] = []): Promise<void> => {
+    const { plan, units } = deskNow();
+    if (!plan) return;
+    const file = valueOf(await ask('report/write', { planId: plan.id, kind, paper, units, alternatives: [...alternatives] }));
+    if (!file) return;
+    const bytes = Uint8Array.from(atob(file.base64), (letter) => letter.charCodeAt(0));
+    const link = document.createElement('a');
+    link.href = URL.createObjectURL(new Blob([bytes], { type: file.mediaType }));
+    link.download = file.fileName;
+    link.click();
+    setTimeout(() => URL.revokeObjectURL(link.href), 10_000);
+    change({ said: `${file.fileName} is written.`, failure: null });
+  },
+  (kind, paper) => `${kind} ${paper}`,
+);
 
 /** The venue as it stands once a mend is agreed on; null where the mend is not the venue's to make. */
 const mendedVenue = (venue: Venue, mend: Mend): Venue | null => {
@@ -143,7 +142,7 @@ const mendedVenue = (venue: Venue, mend: Mend): Venue | null => {
 };
 
 /** Agrees to a mend: changes the venue, the booking or the home date as it says, stores that, and plans again. */
-export const takeMend = async (mend: Mend): Promise<void> => {
+export const takeMend = oneAtATime(async (mend: Mend): Promise<void> => {
   const { venue, booking, fixtures, homeId, run } = deskNow();
   if (!venue || !booking) return;
   const changed = mendedVenue(venue, mend);
@@ -176,4 +175,4 @@ export const takeMend = async (mend: Mend): Promise<void> => {
     for (const zone of mend.zones) lock(zone, mend.window, 'leave');
   }
   await makePlan();
-};
+});

@@ -26,14 +26,17 @@ export const storeVenueDraft = oneAtATime(async (): Promise<void> => {
 });
 
 /** Stores a new venue and opens it; its page is where it is put right. */
-export const beginVenue = async (venue: Venue): Promise<void> => {
-  const saved = valueOf(await ask('venue/save', { venue }));
-  if (!saved) return;
-  const venues = await ask('venue/list', {});
-  if (venues.ok) change({ venues: venues.value });
-  await openVenue(saved.id);
-  change({ verb: 'venue', said: `${saved.name} is begun. Put right here what is not so, then enter a home date under book.` });
-};
+export const beginVenue = oneAtATime(
+  async (venue: Venue): Promise<void> => {
+    const saved = valueOf(await ask('venue/save', { venue }));
+    if (!saved) return;
+    const venues = await ask('venue/list', {});
+    if (venues.ok) change({ venues: venues.value });
+    await openVenue(saved.id);
+    change({ verb: 'venue', said: `${saved.name} is begun. Put right here what is not so, then enter a home date under book.` });
+  },
+  ({ id }) => id,
+);
 
 /** Stores a class of floor; all venues of the workspace share the classes. */
 export const saveCovering = async (covering: Covering): Promise<void> => {
@@ -92,7 +95,7 @@ export const removeFixture = oneAtATime(
 );
 
 /** Takes in a venue that was written out elsewhere. */
-export const takeInVenue = async (text: string): Promise<void> => {
+export const takeInVenue = oneAtATime(async (text: string): Promise<void> => {
   let document: unknown;
   try {
     document = JSON.parse(text);
@@ -109,7 +112,7 @@ export const takeInVenue = async (text: string): Promise<void> => {
   if (!venue) return;
   await begin();
   await openVenue(venue.id);
-};
+});
 
 /** Hands the venue with all that belongs to it to the person as one file. */
 export const writeOutVenue = async (): Promise<void> => {
