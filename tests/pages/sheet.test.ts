@@ -133,6 +133,9 @@ describe(browser === null ? 'the sheet (skipped: there is no browser)' : 'the sh
     await expect.poll(isKept).toBe(true);
     expect(await application.answer('booking/list', { venueId: 'sample-bowl' })).toEqual(before);
     expect(await page.getByRole('alert').count()).toBe(1);
+    await page.reload();
+    await expect.poll(() => page.getByLabel('E Mix position off').first().inputValue()).toBe('2027-07-01 10:00');
+    await expect.poll(() => page.getByRole('alert').count()).toBe(1);
     await undo(page);
     await expect.poll(() => page.getByRole('alert').count()).toBe(0);
     await expect.poll(isKept).toBe(false);
