@@ -57,7 +57,7 @@ const addMoney = async ({ application }: OpenPage): Promise<void> => {
       kind: 'other',
       words: 'Crew meals',
       quantity: 1,
-      unit: '1',
+      unit: 'lot',
       price: 112_050,
       chargedShare: 0,
       clause: null,
