@@ -58,7 +58,7 @@ export const placed = (booking: Booking, place: StagePlace): Booking => {
 /** Every way of the choices, with what the promoter gives up for it. */
 export const waysOf = (booking: Booking, choices: Choices): readonly Omit<Trial, 'outcome'>[] => {
   const { coverings, fixtures, units } = deskNow();
-  const first = dateOf(spanOf(booking)?.first ?? '2027-01-01T00:00');
+  const span = spanOf(booking);
   const booked = [...floorZones(booking)].flatMap((letter) =>
     booking.layers.filter((layer) => layer.zone === letter).map((layer) => coverings.find(({ id }) => id === layer.covering)),
   );
@@ -67,7 +67,7 @@ export const waysOf = (booking: Booking, choices: Choices): readonly Omit<Trial,
     choices.dates.flatMap((date) =>
       choices.floors.map((id) => {
         const floor = id === null ? null : (coverings.find((covering) => covering.id === id) ?? null);
-        const days = daysBetween(first, date);
+        const days = span ? daysBetween(dateOf(span.first), date) : 0;
         const there = moved(placed(floor ? floored(booking, floor.id) : booking, place), days);
         const set =
           place.kind === 'turned'

@@ -10,6 +10,7 @@ import { newestOnly, oneAtATime } from '../transport/turns.ts';
 import { spanOf } from './booking-shapes.ts';
 import { change as changeDesk, deskNow, keep, keptIn, valueOf } from './desk.ts';
 import { preview } from './previewing.ts';
+import { nowAtVenue } from './moments.ts';
 
 /** Parts of the work on foot and of what is learnt from it. */
 export const inspectParts = ['write', 'photographs', 'kept', 'seen', 'numbers'] as const;
@@ -76,16 +77,10 @@ const draftOf = (bookingId: string | null): NewInspection | null => {
   }
 };
 
-/** The wall clock of the venue, to the minute. */
-export const clockAt = (timeZone: string): LocalTime => {
-  const parts = new Intl.DateTimeFormat('sv-SE', { timeZone, dateStyle: 'short', timeStyle: 'short' }).format(new Date());
-  return parts.replace(' ', 'T');
-};
-
 /** Now, while the forecast speaks of now; otherwise the hour the last layer goes, since what is entered later is of then. */
-const likelyMoment = (timeZone: string): LocalTime => {
+const likelyMoment = (): LocalTime => {
   const { preview: seen, booking } = deskNow();
-  const now = clockAt(timeZone);
+  const now = nowAtVenue();
   const over = booking && spanOf(booking)?.last;
   return over && seen && !seen.days.includes(dateOf(now)) ? over : now;
 };
@@ -128,10 +123,7 @@ export const readEvidence = async (): Promise<void> => {
   const ofEvent = learning.value.assimilations.filter((one) => one.bookingId === of.bookingId);
   change({
     bookingId: of.bookingId,
-    draft:
-      (same ? evidence.draft : null) ??
-      draftOf(of.bookingId) ??
-      emptyInspection(of.venueId, of.bookingId, likelyMoment(venue.place.timeZone)),
+    draft: (same ? evidence.draft : null) ?? draftOf(of.bookingId) ?? emptyInspection(of.venueId, of.bookingId, likelyMoment()),
     lines: lines.value,
     photographs: photographs.value,
     assimilations: ofEvent,
@@ -150,14 +142,13 @@ export const keepInspection = oneAtATime(async (): Promise<boolean> => {
   if (!kept) return false;
   keep('inspector', draft.inspector);
   keep(draftName(draft.bookingId), '');
-  const { venue } = deskNow();
-  const next = emptyInspection(draft.venueId, draft.bookingId, likelyMoment(venue?.place.timeZone ?? 'UTC'));
+  const next = emptyInspection(draft.venueId, draft.bookingId, likelyMoment());
   const now = evidence.draft;
   // What was written since the press is no part of what is kept: it puts it right.
   if (now && now !== draft) write({ ...now, corrects: kept.inspection.id });
   else change({ draft: { ...next, inspector: draft.inspector }, part: 'kept' });
-  await readEvidence();
   changeDesk({ said: 'Kept. It is never changed; a correction is another one that names it.' });
+  void readEvidence();
   return true;
 });
 
@@ -169,7 +160,7 @@ export const correct = ({ id, enteredAt: _, ...entered }: Inspection): void => {
 
 export const beginAnew = (): void => {
   const { venue, stored } = deskNow();
-  if (venue) write(emptyInspection(venue.id, stored?.id ?? null, likelyMoment(venue.place.timeZone)));
+  if (venue) write(emptyInspection(venue.id, stored?.id ?? null, likelyMoment()));
 };
 
 const base64Of = async (file: Blob): Promise<string> => {

@@ -1,12 +1,13 @@
 import type { PaperKind } from '#shared/contract/contract.ts';
 import type { DoneJob, Lock, Mend } from '#shared/vocabulary/plan.ts';
 import type { Venue } from '#shared/vocabulary/venue.ts';
-import { addHours, fromEpoch, shiftDays } from '#shared/calendar/local-time.ts';
+import { addHours, shiftDays } from '#shared/calendar/local-time.ts';
 import { ask, work } from '../transport/ask.ts';
 import { oneAtATime } from '../transport/turns.ts';
 import { change, deskNow, valueOf } from './desk.ts';
 import { edit } from './editing.ts';
 import { foresee } from './foreseeing.ts';
+import { nowAtVenue } from './moments.ts';
 import { readEstimate } from './previewing.ts';
 import { saveFixture, saveVenue } from './venue-keeping.ts';
 
@@ -169,7 +170,7 @@ export const takeMend = oneAtATime(async (mend: Mend): Promise<void> => {
     const later = { ...home, start: shiftDays(home.start, mend.days), end: shiftDays(home.end, mend.days) };
     if (!(await saveFixture(later))) return;
   } else if (mend.kind === 'let-go') {
-    const now = fromEpoch(Date.now(), venue.place.timeZone);
+    const now = nowAtVenue();
     change({ done: deskNow().done.filter(({ start }) => start < now), broken: [] });
   } else if (mend.kind === 'zones-not-ready') {
     for (const zone of mend.zones) lock(zone, mend.window, 'leave');

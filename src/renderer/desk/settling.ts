@@ -14,7 +14,7 @@ import {
 import { ask } from '../transport/ask.ts';
 import { newestOnly, oneAtATime } from '../transport/turns.ts';
 import { change as changeDesk, deskNow, valueOf } from './desk.ts';
-import { clockAt } from './evidence.ts';
+import { nowAtVenue } from './moments.ts';
 
 /** The money of the event on the sheet as it is kept, and what is being written of it. Never changed in place. */
 export interface Settling {
@@ -121,7 +121,7 @@ export const unitFor = (kind: EntryKind): string => (kind === 'other' ? 'lot' : 
 /** A line of cost as it begins: an hour of work today. */
 export const emptyEntry = (bookingId: string): NewEntry => ({
   bookingId,
-  date: dateOf(clockAt(deskNow().venue?.place.timeZone ?? 'UTC')),
+  date: dateOf(nowAtVenue()),
   kind: 'labour',
   zone: null,
   words: '',

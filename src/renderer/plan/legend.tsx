@@ -1,9 +1,10 @@
 import type { ReactNode } from 'react';
 import { dateOf } from '#shared/calendar/local-time.ts';
 import { coverSteps } from '#shared/wording/cover-scale.ts';
-import { dayWords, momentWords } from '#shared/wording/moments.ts';
+import { dayWords } from '#shared/wording/moments.ts';
 import { verdictMarks, verdictWords } from '#shared/wording/words.ts';
 import { drawnBooking, drawnForecast, show, useDesk, type ShownState } from '../desk/desk.ts';
+import { momentWords } from '../desk/moments.ts';
 import { HatchSwatch } from '../drawings/hatches.tsx';
 
 /** What the colours, hatches, words and shade of the plan say, and which evening is drawn. */

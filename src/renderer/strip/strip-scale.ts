@@ -8,11 +8,11 @@ export interface DaySpan {
   readonly count: number;
 }
 
-/** Days around one booking and its home date. */
-export const bookingDays = (booking: Booking | null, home: LocalTime | null): DaySpan => {
+/** Days around one booking and its home date; from today on where there is neither. */
+export const bookingDays = (booking: Booking | null, home: LocalTime | null, today: LocalDate): DaySpan => {
   const span = booking && spanOf(booking);
   const ends = [...(span ? [span.first, span.last] : []), ...(home ? [home] : [])].map(dateOf).toSorted();
-  if (ends.length === 0) return { first: '2027-01-01', count: 30 };
+  if (ends.length === 0) return { first: today, count: 30 };
   const first = addDays(ends[0]!, span ? -4 : -21);
   return { first, count: Math.max(16, daysBetween(first, ends.at(-1)!) + 3) };
 };

@@ -2,7 +2,7 @@ import { useEffect, useMemo, useRef, useState, type KeyboardEvent, type PointerE
 import { addHours, dateOf, midnight } from '#shared/calendar/local-time.ts';
 import { show as inUnits } from '#shared/units/quantity.ts';
 import type { Booking } from '#shared/vocabulary/booking.ts';
-import { fullMoment, momentWords } from '../desk/moments.ts';
+import { fullMoment, momentWords, nowAtVenue } from '../desk/moments.ts';
 import { useBoxSize } from '../components/box-size.ts';
 import { moved, spanOf, stretched } from '../desk/booking-shapes.ts';
 import { drawnBooking, drawnForecast, keep, keptIn, show, useDesk } from '../desk/desk.ts';
@@ -53,10 +53,11 @@ export const Strip = () => {
   const svg = useRef<SVGSVGElement>(null);
   const box = useRef<HTMLDivElement>(null);
   const { width } = useBoxSize(box, { width: 900, height: 200 });
-  const around = dateOf((kept && spanOf(kept)?.first) ?? home?.start ?? fixtures[0]?.start ?? '2027-01-15T00:00');
+  const today = dateOf(nowAtVenue());
+  const around = dateOf((kept && spanOf(kept)?.first) ?? home?.start ?? fixtures[0]?.start ?? today);
   const days = useMemo(
-    () => (range === 'booking' ? bookingDays(kept, home?.start ?? null) : monthsFrom(around, range)),
-    [range, kept, home?.start, around],
+    () => (range === 'booking' ? bookingDays(kept, home?.start ?? null, today) : monthsFrom(around, range)),
+    [range, kept, home?.start, around, today],
   );
   const scale = useMemo(
     () => stripScale(days, Math.max(200, width - names - 2), venue?.place.timeZone ?? 'UTC'),

@@ -1,10 +1,11 @@
 import { useState } from 'react';
 import { fixtureKinds, type Fixture } from '#shared/vocabulary/venue.ts';
 import { fixtureWords } from '#shared/wording/words.ts';
-import { addDays } from '#shared/calendar/local-time.ts';
+import { addDays, dateOf } from '#shared/calendar/local-time.ts';
 import { Choice, EntryTable, Part, RemoveButton, TextField, TimeField } from '../../components/fields.tsx';
 import { homeDates } from '../../desk/booking-shapes.ts';
 import { useDesk } from '../../desk/desk.ts';
+import { nowAtVenue } from '../../desk/moments.ts';
 import { removeFixture, saveFixture } from '../../desk/venue-keeping.ts';
 
 /** Home dates, practice and blackouts. Each is stored on its own, so that a slip touches one line. */
@@ -17,9 +18,16 @@ export const HomeDates = () => {
   );
   const forget = (id: string): void =>
     setDrafts((all) => Object.fromEntries(Object.entries(all).filter(([other]) => other !== id)));
+  const store = async (fixture: Fixture): Promise<void> => {
+    if (!(await saveFixture(fixture))) return;
+    // What was changed since it was sent stays, against the revision that stands now.
+    setDrafts(({ [fixture.id]: now, ...others }) =>
+      now === undefined || now === fixture ? others : { ...others, [fixture.id]: { ...now, revision: fixture.revision + 1 } },
+    );
+  };
   const add = (): void => {
     const last = homeDates(fixtures).at(-1);
-    const day = last ? addDays(last.start.slice(0, 10), 7) : '2027-08-01';
+    const day = last ? addDays(dateOf(last.start), 7) : addDays(dateOf(nowAtVenue()), 28);
     const names = new Set(listed.map((fixture) => fixture.id));
     let number = listed.length + 1;
     while (names.has(`fixture-${number}`)) number++;
@@ -72,11 +80,7 @@ export const HomeDates = () => {
               <td className="row">
                 {drafts[fixture.id] ? (
                   <>
-                    <button
-                      type="button"
-                      className="main"
-                      onClick={() => void saveFixture(fixture).then((stored) => stored && forget(fixture.id))}
-                    >
+                    <button type="button" className="main" onClick={() => void store(fixture)}>
                       Store
                     </button>
                     <button type="button" onClick={() => forget(fixture.id)}>

@@ -1,9 +1,9 @@
 import { show as inUnits } from '#shared/units/quantity.ts';
 import type { Inspection } from '#shared/vocabulary/inspection.ts';
 import { defectCauseWords, defectWords, inspectionWords, spillWords } from '#shared/wording/inspections.ts';
-import { momentWords } from '#shared/wording/moments.ts';
 import { useDesk } from '../../desk/desk.ts';
 import { change, correct, useEvidence } from '../../desk/evidence.ts';
+import { momentWords } from '../../desk/moments.ts';
 import { spotWords } from './reading-kinds.ts';
 import { SmallPicture } from './small-picture.tsx';
 

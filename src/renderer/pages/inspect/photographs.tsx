@@ -1,8 +1,8 @@
 import { useState } from 'react';
 import type { Photograph } from '#shared/vocabulary/photograph.ts';
-import { momentWords } from '#shared/wording/moments.ts';
 import { Part, TimeField } from '../../components/fields.tsx';
 import { addPhotograph, change, useEvidence } from '../../desk/evidence.ts';
+import { momentWords } from '../../desk/moments.ts';
 import { CountedCover } from './counted-cover.tsx';
 import { Pressed } from './pressed.tsx';
 import { SmallPicture } from './small-picture.tsx';

@@ -3,11 +3,11 @@ import { useState } from 'react';
 import { figure, show as inUnits, type UnitSystem } from '#shared/units/quantity.ts';
 import type { Range } from '#shared/vocabulary/forecast.ts';
 import type { Assimilation, SeenAgainstForecast as SeenLine } from '#shared/vocabulary/learning.ts';
-import { momentWords } from '#shared/wording/moments.ts';
 import { TimeField } from '../../components/fields.tsx';
 import { percent } from '../../components/numbers.ts';
 import { show, useDesk } from '../../desk/desk.ts';
 import { replay, useEvidence, weigh } from '../../desk/evidence.ts';
+import { momentWords, nowAtVenue } from '../../desk/moments.ts';
 
 const said = (line: SeenLine, value: number, units: UnitSystem): string =>
   line.quantity === 'cover' ? percent(value) : inUnits(value, 'smallLength', units);
@@ -18,7 +18,7 @@ const rangeOf = (line: SeenLine, range: Range, units: UnitSystem): string =>
 export const SeenAgainstForecast = () => {
   const { run, job, booking } = useDesk();
   const { weighed, lines } = useEvidence();
-  const [knownAt, setKnownAt] = useState<string>(weighed?.seen[0]?.at ?? lines[0]?.inspection.at ?? '2027-07-20T12:00');
+  const [knownAt, setKnownAt] = useState<string>(weighed?.seen[0]?.at ?? lines[0]?.inspection.at ?? nowAtVenue());
   return (
     <>
       <div className="row">

@@ -1,6 +1,6 @@
 import { useEffect, useRef } from 'react';
-import { momentWords } from '#shared/wording/moments.ts';
 import { readPicture, useEvidence } from '../../desk/evidence.ts';
+import { momentWords } from '../../desk/moments.ts';
 
 /** A photograph made small; read only once it comes into sight, so that hundreds of them open at once. */
 export const SmallPicture = ({ id }: { id: string }) => {
