@@ -94,6 +94,7 @@ const beforeARun = async ({ page }: OpenPage, at: AtPage): Promise<void> => {
   await press(page, 'look');
   await press(page, 'book');
   await press(page, 'New booking');
+  await press(page, 'Add a home date');
   const closed = page.locator('.board details:not([open]) > summary');
   while ((await closed.count()) > 0) await closed.first().click();
   await at(page, 'book');

@@ -52,7 +52,7 @@ export const HomeDates = () => {
       )}
       <EntryTable
         caption="A changed line is stored with its own button"
-        heads={['Kind', 'Name', 'From', 'Until']}
+        heads={['Kind', 'Name', 'From and until']}
         end="Store or remove"
       >
         {listed.map((stored) => {
@@ -72,10 +72,10 @@ export const HomeDates = () => {
                 <TextField label={`Name of ${fixture.name}`} value={fixture.name} change={(name) => set({ name })} />
               </td>
               <td>
-                <TimeField label={`${fixture.name} from`} value={fixture.start} change={(start) => set({ start })} />
-              </td>
-              <td>
-                <TimeField label={`${fixture.name} until`} value={fixture.end} change={(end) => set({ end })} />
+                <div className="pair">
+                  <TimeField label={`${fixture.name} from`} value={fixture.start} change={(start) => set({ start })} />
+                  <TimeField label={`${fixture.name} until`} value={fixture.end} change={(end) => set({ end })} />
+                </div>
               </td>
               <td className="row">
                 {drafts[fixture.id] ? (

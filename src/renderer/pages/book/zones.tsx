@@ -53,7 +53,6 @@ export const Zones = ({ booking }: { booking: Booking }) => {
   return (
     <Part title="Footprints">
       <EntryTable
-        name="zones-edit"
         caption={`Across and along from the middle of the field, ${unitOf('length', units)}; ground that two share belongs to the one listed first.`}
         heads={['Zone', 'Name', 'Use', 'Left', 'Bottom', 'Wide', 'Long']}
         end="Remove"
